@@ -1,0 +1,168 @@
+//! Every code the service can print, beside its text. Codes are lower snake_case,
+//! unique over all kinds, and are never reused for something else. A calculation keeps
+//! its own codes in its folder (`codes.rs`) and is listed here.
+
+mod common;
+
+pub use common::{cautions, checks, refusals, warnings};
+
+/// Name of a check.
+#[derive(Debug, PartialEq, Eq)]
+pub struct CheckDef {
+    /// Stable code.
+    pub id: &'static str,
+    /// What is judged.
+    pub text: &'static str,
+}
+
+/// Name of a warning.
+#[derive(Debug, PartialEq, Eq)]
+pub struct WarningDef {
+    /// Stable code.
+    pub id: &'static str,
+    /// What it tells.
+    pub text: &'static str,
+}
+
+/// A fixed caution.
+#[derive(Debug, PartialEq, Eq)]
+pub struct CautionDef {
+    /// Stable code.
+    pub id: &'static str,
+    /// The text to show.
+    pub text: &'static str,
+}
+
+/// Name of a fault in a request.
+#[derive(Debug, PartialEq, Eq)]
+pub struct RefusalDef {
+    /// Stable code.
+    pub id: &'static str,
+    /// What it means and what to do.
+    pub text: &'static str,
+}
+
+/// A method with its version.
+#[derive(Debug, PartialEq)]
+pub struct MethodDef {
+    /// Stable name.
+    pub id: &'static str,
+    /// Raised whenever a number can move.
+    pub version: u32,
+    /// What it does and where it applies.
+    pub text: &'static str,
+    /// Where it comes from.
+    pub references: &'static [&'static crate::source::Reference],
+}
+
+/// Makes codes of one kind and their list.
+macro_rules! codes {
+    ($kind:ident: $($name:ident = $id:literal, $text:literal;)*) => {
+        $(
+        #[doc = $text]
+        pub static $name: $crate::catalogue::$kind = $crate::catalogue::$kind { id: $id, text: $text };
+        )*
+        /// All of this kind here.
+        pub static ALL: &[&$crate::catalogue::$kind] = &[$(&$name),*];
+    };
+}
+pub(crate) use codes;
+
+/// Makes methods and their list.
+macro_rules! methods {
+    ($($name:ident = $id:literal, version $version:literal, [$($reference:ident),* $(,)?], $text:literal;)*) => {
+        $(
+        #[doc = $text]
+        pub static $name: $crate::catalogue::MethodDef = $crate::catalogue::MethodDef {
+            id: $id,
+            version: $version,
+            text: $text,
+            references: &[$(&$crate::source::$reference),*],
+        };
+        )*
+        /// All methods here.
+        pub static ALL: &[&$crate::catalogue::MethodDef] = &[$(&$name),*];
+    };
+}
+pub(crate) use methods;
+
+/// Every check.
+pub fn all_checks() -> Vec<&'static CheckDef> {
+    [
+        checks::ALL,
+        crate::helix::codes::checks::ALL,
+        crate::torque::codes::checks::ALL,
+        crate::frost::codes::checks::ALL,
+        crate::layout::codes::checks::ALL,
+    ]
+    .concat()
+}
+
+/// Every warning.
+pub fn all_warnings() -> Vec<&'static WarningDef> {
+    [
+        warnings::ALL,
+        crate::helix::codes::warnings::ALL,
+        crate::torque::codes::warnings::ALL,
+        crate::frost::codes::warnings::ALL,
+        crate::layout::codes::warnings::ALL,
+    ]
+    .concat()
+}
+
+/// Every caution.
+pub fn all_cautions() -> Vec<&'static CautionDef> {
+    cautions::ALL.to_vec()
+}
+
+/// Every fault a request can have.
+pub fn all_refusals() -> Vec<&'static RefusalDef> {
+    [
+        refusals::ALL,
+        crate::soil::codes::refusals::ALL,
+        crate::helix::codes::refusals::ALL,
+        crate::torque::codes::refusals::ALL,
+        crate::frost::codes::refusals::ALL,
+        crate::layout::codes::refusals::ALL,
+    ]
+    .concat()
+}
+
+/// Every method.
+pub fn all_methods() -> Vec<&'static MethodDef> {
+    [
+        crate::helix::codes::methods::ALL,
+        crate::torque::codes::methods::ALL,
+        crate::frost::codes::methods::ALL,
+        crate::layout::codes::methods::ALL,
+    ]
+    .concat()
+}
+
+#[cfg(test)]
+mod tests {
+    use std::collections::BTreeMap;
+
+    #[test]
+    fn codes_are_snake_case_and_unique_over_all_kinds() {
+        let mut all: Vec<(&str, &str)> = Vec::new();
+        all.extend(super::all_checks().iter().map(|d| (d.id, "check")));
+        all.extend(super::all_warnings().iter().map(|d| (d.id, "warning")));
+        all.extend(super::all_cautions().iter().map(|d| (d.id, "caution")));
+        all.extend(super::all_refusals().iter().map(|d| (d.id, "refusal")));
+        all.extend(super::all_methods().iter().map(|d| (d.id, "method")));
+        let mut seen = BTreeMap::new();
+        for (id, kind) in all {
+            assert!(
+                id.bytes()
+                    .all(|b| b.is_ascii_lowercase() || b.is_ascii_digit() || b == b'_'),
+                "{id}"
+            );
+            assert_eq!(seen.insert(id, kind), None, "`{id}` stands twice");
+        }
+        let mut references = BTreeMap::new();
+        for r in crate::source::all() {
+            assert_eq!(references.insert(r.id, ()), None, "`{}` stands twice", r.id);
+        }
+    }
+}

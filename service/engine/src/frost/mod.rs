@@ -1,0 +1,2 @@
+//! To be written by its owner.
+pub mod codes;

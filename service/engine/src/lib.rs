@@ -1,0 +1,26 @@
+//! Bearwell's calculations: pure functions from a typed request to a typed outcome.
+//!
+//! Knows no HTTP, no files, no clock and no randomness. Everything inside is base SI;
+//! units exist only where a quantity is read or presented (`quantity`). Conventions:
+//! depth down from final grade, loads positive downwards, compression and tension
+//! never negative on the wire, a reaction positive in compression.
+#![warn(missing_docs)]
+
+pub mod catalogue;
+mod choice;
+pub mod contract;
+pub mod frost;
+pub mod helix;
+pub mod layout;
+pub mod limits;
+pub mod math;
+pub mod quantity;
+pub mod shaft;
+pub mod soil;
+pub mod source;
+pub mod text;
+pub mod torque;
+pub mod trace;
+
+#[cfg(feature = "compute")]
+pub mod beam;

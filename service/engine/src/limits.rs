@@ -1,0 +1,57 @@
+//! Limits of the service, one constant each: used by the checks, the API document and
+//! `GET /v1/limits`.
+
+use serde::Serialize;
+
+/// Bytes in the body of one request.
+pub const BODY_BYTES: usize = 1 << 20;
+/// Bytes in the body of a batch.
+pub const BATCH_BODY_BYTES: usize = 16 << 20;
+/// Depth of nesting in a body.
+pub const NESTING: usize = 32;
+/// Layers in a soil profile.
+pub const LAYERS: usize = 60;
+/// Helices on a pile.
+pub const HELICES: usize = 8;
+/// Beams in a plan.
+pub const BEAMS: usize = 2_000;
+/// Piles in a plan.
+pub const PILES: usize = 10_000;
+/// Load combinations.
+pub const COMBINATIONS: usize = 64;
+/// Loads in a plan.
+pub const LOADS: usize = 20_000;
+/// Items in a batch.
+pub const BATCH_ITEMS: usize = 1_000;
+
+/// A limit as `GET /v1/limits` lists it.
+#[derive(Debug, Clone, Copy, Serialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct Limit {
+    /// Stable name.
+    pub id: &'static str,
+    /// The largest number accepted.
+    pub maximum: u64,
+    /// What is counted.
+    pub text: &'static str,
+}
+
+macro_rules! limits {
+    ($($id:literal = $value:expr, $text:literal;)+) => {
+        /// Every limit.
+        pub const ALL: &[Limit] = &[$(Limit { id: $id, maximum: $value as u64, text: $text }),+];
+    };
+}
+
+limits! {
+    "body_bytes" = BODY_BYTES, "Bytes in the body of one request.";
+    "batch_body_bytes" = BATCH_BODY_BYTES, "Bytes in the body of a batch.";
+    "nesting" = NESTING, "Depth of nesting in a body.";
+    "layers" = LAYERS, "Layers in a soil profile.";
+    "helices" = HELICES, "Helices on a pile.";
+    "beams" = BEAMS, "Beams in a plan.";
+    "piles" = PILES, "Piles in a plan.";
+    "combinations" = COMBINATIONS, "Load combinations.";
+    "loads" = LOADS, "Loads in a plan.";
+    "batch_items" = BATCH_ITEMS, "Items in a batch.";
+}

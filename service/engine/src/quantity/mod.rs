@@ -1,0 +1,73 @@
+//! Quantities: numbers that know their dimension and their role, the units they
+//! are read in, and the one place where they are presented. No engineering here.
+
+mod macros;
+mod present;
+mod round;
+mod shown;
+mod table;
+#[cfg(test)]
+mod tests;
+
+pub use macros::{Role, UnitDef};
+pub use present::{In, Presentation, System};
+pub use round::round9;
+pub use shown::{RATIO, Shown};
+pub use table::*;
+
+/// What is said of a unit that a quantity does not take.
+fn unknown_unit(got: &str, hint: Option<&str>, known: &[UnitDef]) -> String {
+    let list: Vec<_> = known.iter().map(|u| format!("`{}`", u.name)).collect();
+    match hint {
+        Some(hint) => format!("unknown unit `{got}`: {hint}; one of {}", list.join(", ")),
+        None => format!("unknown unit `{got}`: one of {}", list.join(", ")),
+    }
+}
+
+/// A base-SI value in both unit systems, for error texts: `0.3048 m (1 ft)`.
+pub fn in_both_systems(value: f64, base_unit: &str) -> String {
+    let shown = ROLES.iter().find(|r| r.base.name == base_unit);
+    match shown {
+        Some(role) => {
+            let si = round9((value - role.si.offset) / role.si.factor);
+            let us = round9((value - role.us.offset) / role.us.factor);
+            if role.si.name == role.us.name {
+                format!("{si} {}", role.si.name)
+            } else {
+                format!("{si} {} ({} {})", role.si.name, sig4(us), role.us.name)
+            }
+        }
+        None => format!("{value} {base_unit}"),
+    }
+}
+
+fn sig4(v: f64) -> f64 {
+    format!("{v:.3e}").parse().unwrap_or(v)
+}
+
+#[cfg(feature = "openapi")]
+fn quantity_schema(
+    role: &'static Role,
+    unit_set: &str,
+) -> utoipa::openapi::RefOr<utoipa::openapi::schema::Schema> {
+    use utoipa::openapi::schema::{AdditionalProperties, ObjectBuilder, Type};
+    use utoipa::openapi::{Ref, RefOr};
+    ObjectBuilder::new()
+        .description(Some(format!(
+            "{} Printed in `{}` (`si`) or `{}` (`us_customary`).",
+            role.about.trim(),
+            role.si.name,
+            role.us.name
+        )))
+        .property(
+            "value",
+            ObjectBuilder::new()
+                .schema_type(Type::Number)
+                .description(Some("The number, in `unit`.")),
+        )
+        .property("unit", RefOr::Ref(Ref::from_schema_name(unit_set)))
+        .required("value")
+        .required("unit")
+        .additional_properties(Some(AdditionalProperties::FreeForm(false)))
+        .into()
+}

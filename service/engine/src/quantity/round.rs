@@ -1,0 +1,85 @@
+//! Rounding to the nine significant digits that are printed. Nothing inside the
+//! engine is rounded; only what leaves it, and the comparison of a check.
+
+/// Powers of ten that a double holds exactly.
+const EXACT: [f64; 23] = [
+    1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15, 1e16,
+    1e17, 1e18, 1e19, 1e20, 1e21, 1e22,
+];
+
+/// `value` rounded to nine significant digits, half away from zero on the scaled
+/// number; zero and non-finite values unchanged, -0 becomes 0.
+///
+/// Range: exact scaling for 1e-13 < |value| < 1e22, text rounding outside.
+pub fn round9(value: f64) -> f64 {
+    if value == 0.0 {
+        return 0.0;
+    }
+    if !value.is_finite() {
+        return value;
+    }
+    let size = value.abs();
+    if !(1e-13..1e22).contains(&size) {
+        return format!("{value:.8e}").parse().unwrap_or(value);
+    }
+    // decimal exponent e with 10^e <= size < 10^(e+1)
+    let mut exponent: i32 = if size >= 1.0 {
+        EXACT.iter().rposition(|&p| p <= size).unwrap_or(0) as i32
+    } else {
+        let mut e = -1;
+        while e > -14 && size * EXACT[(-e) as usize] < 1.0 {
+            e -= 1;
+        }
+        e
+    };
+    let shift = 8 - exponent;
+    let scaled = scale(size, shift).round();
+    if scaled >= 1e9 {
+        exponent += 1;
+        let shift = 8 - exponent;
+        return scale(scale(size, shift).round(), -shift).copysign(value);
+    }
+    scale(scaled, -shift).copysign(value)
+}
+
+fn scale(x: f64, by: i32) -> f64 {
+    if by >= 0 {
+        x * EXACT[by as usize]
+    } else {
+        x / EXACT[(-by) as usize]
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::round9;
+    use proptest::prelude::*;
+
+    fn by_text(v: f64) -> f64 {
+        format!("{v:.8e}").parse().unwrap()
+    }
+
+    proptest! {
+        #[test]
+        fn agrees_with_text_to_one_unit_of_the_ninth_digit(m in 1.0f64..10.0, e in -30i32..40) {
+            let v = m * crate::math::pow(10.0, f64::from(e));
+            let (a, b) = (round9(v), by_text(v));
+            prop_assert!((a - b).abs() <= 1.0000001e-8 * b.abs(), "{v:e}: {a:e} {b:e}");
+            // what was rounded once stays as it is
+            prop_assert_eq!(round9(a), a);
+        }
+    }
+
+    #[test]
+    fn edges() {
+        assert_eq!(round9(0.0), 0.0);
+        assert!(round9(-0.0).is_sign_positive());
+        assert_eq!(round9(0.1 + 0.2), 0.3);
+        assert_eq!(round9(0.0762 / 0.3048), 0.25);
+        assert_eq!(round9(999_999_999.9), 1e9);
+        assert_eq!(round9(-123.456_789_012), -123.456_789);
+        assert_eq!(round9(1e-13), 1e-13);
+        assert_eq!(round9(1e22), 1e22);
+        assert!(round9(f64::NAN).is_nan());
+    }
+}

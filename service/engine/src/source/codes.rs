@@ -1,0 +1,16 @@
+//! References: building codes, acceptance criteria, and what holds everywhere.
+
+use super::references;
+
+references! { CODES:
+    DERIVED = "derived", "Statics, geometry or arithmetic", "", Derived, "Follows from the definition of the symbols; can be checked without a source.";
+    CALLER = "caller", "The request", "", Derived, "A value the caller sent; its own source is the caller's to keep.";
+    BEARWELL_CHOICE = "bearwell_choice", "Engineering default of this service", "", CommonPracticeNoSource, "A choice on the safe side where no published rule was found; can be overridden in the request.";
+    IBC_1810_3_3_1_9 = "ibc_1810_3_3_1_9", "International Building Code 2021", "1810.3.3.1.9, eq. 18-4", Verified, "Pa = 0.5 Pu, Pu the least of soil bearing, torque correlation, load test, shaft, couplings and plates. First item and layout seen in a state edition; items 2 to 6 seen quoted.";
+    IBC_1810_3_3_1_5 = "ibc_1810_3_3_1_5", "International Building Code 2018/2021", "1810.3.3.1.5", Verified, "Uplift of one element: safety factor 3 by analysis, 2 by load test; for wind or seismic 2 and 1.5.";
+    IBC_1810_3_1_3 = "ibc_1810_3_1_3", "International Building Code 2018/2021", "1810.3.1.3", Verified, "Design for at least 3 in of mislocation; compressive overload to 110 % of the allowable load is permitted to resist it.";
+    IBC_1810_4_11 = "ibc_1810_4_11", "International Building Code 2018/2021", "1810.4.11", Secondary, "Embed to the specified depth and torsional criteria; never exceed the pile's maximum torque. Wording not seen.";
+    NYC_1814_12 = "nyc_1814_12", "New York City Building Code", "1814.12, item 1.7", Verified, "Advance of at least 85 % of the pitch per revolution when the final torque is taken.";
+    CANADA_PHI = "canada_resistance_factors", "National Building Code of Canada, structural commentary (resistance factors as quoted in Geo-Risk 2017, GSP 282, p. 99)", "deep foundations", Secondary, "Compression 0.4 by analysis to 0.6 by static test seen quoted; tension 0.3 by analysis, 0.4 by test from memory.";
+    CANADA_PHI_TENSION = "canada_resistance_factors_tension", "Canadian Foundation Engineering Manual, 4th ed. (2006)", "resistance factors, uplift", Memory, "0.3 by analysis, 0.4 by test.";
+}
