@@ -53,6 +53,7 @@ pub mod refusals {
         TEXT_LENGTH = "text_length", "The text is empty or longer than is accepted.";
         UNKNOWN_FORM = "unknown_form", "The form is not one this calculation has for the media type.";
         BASIS_DIFFERS = "basis_differs", "The service computes on another calculation basis than the one required.";
+        BASIS_MIXED = "basis_mixed", "An allowable capacity is never compared with a factored load, nor a factored resistance with a service load.";
         DUPLICATE_LABEL = "duplicate_label", "Two things of one kind carry the same label.";
     }
 }
