@@ -1,0 +1,121 @@
+# Steps of .ci/run that start the service on a loopback port, ask it, and stop it by its pid.
+
+PORT=""
+
+# A loopback port on which nothing listens.
+free_port() {
+    local port
+    while :; do
+        port=$((20000 + RANDOM % 20000))
+        (exec 3<>"/dev/tcp/127.0.0.1/$port") 2>/dev/null || {
+            echo "$port"
+            return
+        }
+    done
+}
+
+# start_service WORKERS: returns once it answers.
+start_service() {
+    PORT=$(free_port)
+    "$TARGET/release/bearwell" serve --listen "127.0.0.1:$PORT" --workers "$1" \
+        >"$SCRATCH/service.log" 2>&1 </dev/null &
+    SERVICE_PID=$!
+    local try
+    for try in {1..100}; do
+        if curl -sf -o /dev/null "http://127.0.0.1:$PORT/health/ready"; then return; fi
+        kill -0 "$SERVICE_PID" 2>/dev/null || break
+        sleep 0.1
+    done
+    echo "the service did not come up after $try tries:"
+    cat "$SCRATCH/service.log"
+    return 1
+}
+
+# Stops it as an orchestrator would; it must end by itself and without an error.
+stop_service() {
+    [[ -n $SERVICE_PID ]] || return 0
+    local pid=$SERVICE_PID status=0
+    SERVICE_PID=""
+    kill -TERM "$pid" 2>/dev/null || true
+    wait "$pid" || status=$?
+    if ((status != 0)); then echo "the service ended with $status"; fi
+    return "$status"
+}
+
+# Each example by HTTP and by `bearwell calc`: the same bytes, 200 or problem as its folder says.
+compare_examples() {
+    local file noun status exit_code want_exit count=0
+    while IFS= read -r file; do
+        noun=${file#openapi/examples/}
+        noun=${noun%%/*}
+        want_exit=0
+        [[ $file == */refused/* ]] && want_exit=2
+        status=$(curl -sS -o "$SCRATCH/http" -w '%{http_code}' -H 'content-type: application/json' \
+            --data-binary "@$file" "http://127.0.0.1:$PORT/v1/$noun")
+        exit_code=0
+        "$TARGET/release/bearwell" calc "$noun" "$file" >"$SCRATCH/calc" 2>"$SCRATCH/calc.err" || exit_code=$?
+        if ((exit_code != want_exit)) || { ((want_exit == 0)) && [[ $status != 200 ]]; } ||
+            { ((want_exit == 2)) && [[ $status != 4* ]]; }; then
+            echo "$file: HTTP $status, calc exit $exit_code (wanted $want_exit)"
+            cat "$SCRATCH/calc.err"
+            return 1
+        fi
+        cmp "$SCRATCH/http" "$SCRATCH/calc" || {
+            echo "$file: HTTP and calc differ"
+            return 1
+        }
+        cat "$SCRATCH/http" >>"$SCRATCH/all"
+        count=$((count + 1))
+    done < <(git ls-files -- 'openapi/examples/*.json' | grep -vE '\.(answer|problem)\.json$')
+    echo "$count examples, the same bytes by both doors"
+    ((count > 0))
+}
+
+same_bytes_by_door() {
+    local workers before=""
+    for workers in 1 4; do
+        : >"$SCRATCH/all"
+        start_service "$workers"
+        compare_examples
+        stop_service
+        local sum
+        sum=$(sha256sum <"$SCRATCH/all")
+        echo "$workers workers: sha256 ${sum%% *}"
+        if [[ -n $before && $before != "$sum" ]]; then
+            echo "the number of workers changes the bytes"
+            return 1
+        fi
+        before=$sum
+    done
+}
+
+# Runs each fenced block of README.md that calls curl, as pasted, against a live service;
+# only the port is another one. An HTTP error fails it, unless the block shows a refusal.
+readme_commands() {
+    rm -rf "$SCRATCH/blocks"
+    mkdir "$SCRATCH/blocks"
+    awk -v out="$SCRATCH/blocks" '
+        /^```sh$/ { inside = 1; text = ""; next }
+        /^```$/ { if (inside && text ~ /(^|\n)curl /) { n++; printf "%s", text > sprintf("%s/%02d.sh", out, n) } inside = 0 }
+        inside { text = text $0 "\n" }
+    ' README.md
+    local block count=0
+    start_service 2
+    for block in "$SCRATCH"/blocks/*.sh; do
+        sed -i "s/127\.0\.0\.1:8080/127.0.0.1:$PORT/g" "$block"
+        {
+            grep -q '/refused/' "$block" || echo 'curl() { command curl --fail-with-body "$@"; }'
+            cat "$block"
+        } >"$block.run"
+        bash -euo pipefail "$block.run" >"$block.out" </dev/null || {
+            echo "this block of README.md fails:"
+            cat "$block" "$block.out"
+            return 1
+        }
+        [[ -s "$block.out" ]]
+        count=$((count + 1))
+    done
+    stop_service
+    echo "$count blocks of README.md work as pasted"
+    ((count > 0))
+}

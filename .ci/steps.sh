@@ -1,0 +1,140 @@
+# Steps of .ci/run that need no running service.
+
+install_tools() {
+    local -a missing=()
+    command -v qemu-x86_64 >/dev/null || missing+=(qemu-user)
+    command -v rsvg-convert >/dev/null || missing+=(librsvg2-bin)
+    command -v curl >/dev/null || missing+=(curl)
+    command -v jq >/dev/null || missing+=(jq)
+    command -v systemd-analyze >/dev/null || missing+=(systemd)
+    if ((${#missing[@]})); then
+        apt-get update -q
+        apt-get install -q -y --no-install-recommends "${missing[@]}"
+    fi
+    # a debug build of the tool takes half the time and does the same work
+    if ! cargo deny --version 2>/dev/null | grep -qx 'cargo-deny 0\.20\.2'; then
+        CARGO_TARGET_DIR="$TARGET/tools" cargo install cargo-deny --debug --locked --version 0.20.2
+    fi
+    rustc --version
+    cargo deny --version
+    qemu-x86_64 --version | head -n 1
+}
+
+# Rules of the house that no compiler checks.
+house_rules() {
+    local bad=0 file lines
+    while IFS= read -r file; do
+        lines=$(wc -l <"$file")
+        if ((lines > 500)); then
+            echo "$file: $lines lines, at most 500"
+            bad=1
+        fi
+        if [[ $(head -c 3 "$file") != '//!' ]]; then
+            echo "$file: does not open with what lives here (//!)"
+            bad=1
+        fi
+    done < <(git ls-files -- '*.rs')
+    if git grep -nE '\b(todo|unimplemented|dbg)!|#\[ignore' -- '*.rs'; then
+        echo "unfinished code or an ignored test"
+        bad=1
+    fi
+    return "$bad"
+}
+
+# names PACKAGE FLAGS...: crates in its tree, without test-only ones, one a line.
+names() {
+    local package=$1
+    shift
+    cargo tree --locked -p "$package" -e normal,build --prefix none --format '{p}' "$@" |
+        cut -d' ' -f1 | sort -u
+}
+
+# must_not_hold PACKAGE REGEX FLAGS...: fails when a crate in its tree matches.
+must_not_hold() {
+    local package=$1 regex=$2 found
+    shift 2
+    names "$package" "$@" >"$SCRATCH/tree"
+    found=$(grep -xE "$regex" "$SCRATCH/tree" || true)
+    echo "$package $*: $(wc -l <"$SCRATCH/tree") crates, none of $regex${found:+: FOUND $found}"
+    [[ -z $found ]]
+}
+
+# Arrows only point down.
+dependency_rule() {
+    if must_not_hold bearwell 'actix-web' >/dev/null; then
+        echo "this proof proves nothing: it does not find actix-web in the service"
+        return 1
+    fi
+    must_not_hold bearwell-engine 'tokio.*|actix.*|reqwest|hyper.*|bearwell|bearwell-(papers|client|tests)' --all-features
+    must_not_hold bearwell-engine 'utoipa.*' --no-default-features
+    must_not_hold bearwell-papers 'tokio.*|actix.*|reqwest|hyper.*|bearwell|bearwell-(client|tests)' --all-features
+    must_not_hold bearwell-client 'actix.*|utoipa.*|bearwell|bearwell-(papers|tests)' --all-features
+    must_not_hold bearwell 'reqwest|bearwell-(client|tests)' --all-features
+}
+
+dependency_policy() {
+    cargo deny --locked check --hide-inclusion-graph licenses bans sources
+    echo "note: advisories are not checked, their database cannot be fetched here"
+}
+
+lint() {
+    cargo clippy --workspace --all-targets --all-features -- -D warnings
+    cargo clippy -p bearwell-engine --no-default-features --all-targets -- -D warnings
+}
+
+build_alone() {
+    cargo build -p bearwell-engine --no-default-features
+    cargo build -p bearwell-engine
+    cargo build -p bearwell-engine --features openapi
+    cargo build -p bearwell-papers
+    cargo build -p bearwell-client
+    cargo build -p bearwell-client --features offline
+    cargo check -p bearwell-client --features rustls
+}
+
+document_drift() {
+    cargo run -q -p bearwell -- openapi >"$SCRATCH/bearwell.json"
+    cmp "$SCRATCH/bearwell.json" openapi/bearwell.json
+    echo "openapi/bearwell.json is what the service serves ($(wc -c <openapi/bearwell.json) bytes)"
+}
+
+# The same calculations by other builds and other processors give the same bytes.
+same_bytes_by_build() {
+    local want cpu
+    "$TARGET/debug/bearwell" selfcheck >"$SCRATCH/self.debug"
+    [[ -s "$SCRATCH/self.debug" ]]
+    want=$(sha256sum <"$SCRATCH/self.debug")
+    echo "debug: $(wc -l <"$SCRATCH/self.debug") lines, sha256 ${want%% *}"
+    "$TARGET/release/bearwell" selfcheck >"$SCRATCH/self.release"
+    cmp "$SCRATCH/self.debug" "$SCRATCH/self.release"
+    echo "release: equal"
+    for cpu in Nehalem Haswell; do
+        # qemu names the instructions it cannot emulate; that is noise here
+        qemu-x86_64 -cpu "$cpu" "$TARGET/release/bearwell" selfcheck \
+            >"$SCRATCH/self.$cpu" 2>"$SCRATCH/self.$cpu.err" || {
+            cat "$SCRATCH/self.$cpu.err"
+            return 1
+        }
+        cmp "$SCRATCH/self.debug" "$SCRATCH/self.$cpu"
+        echo "release on $cpu: equal"
+    done
+}
+
+# An independent renderer takes every committed drawing.
+drawings_render() {
+    local drawing count=0
+    while IFS= read -r drawing; do
+        rsvg-convert --dpi-x 100 --dpi-y 100 -o "$SCRATCH/drawing.png" "$drawing"
+        [[ -s "$SCRATCH/drawing.png" ]]
+        count=$((count + 1))
+    done < <(git ls-files -- 'openapi/pictures/*.svg')
+    echo "$count drawings rendered"
+    ((count > 0))
+}
+
+unit_file() {
+    # the program is not installed here, so a copy of the unit names one that is
+    sed 's|^ExecStart=[^ ]*|ExecStart=/bin/true|' deploy/bearwell.service >"$SCRATCH/bearwell.service"
+    systemd-analyze verify --man=no "$SCRATCH/bearwell.service"
+    echo "deploy/bearwell.service is well formed"
+}
