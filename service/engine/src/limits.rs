@@ -15,6 +15,10 @@ pub const LAYERS: usize = 60;
 pub const HELICES: usize = 8;
 /// Beams in a plan.
 pub const BEAMS: usize = 2_000;
+/// Points of one beam.
+pub const BEAM_POINTS: usize = 200;
+/// Points of all beams in a plan.
+pub const PLAN_POINTS: usize = 20_000;
 /// Piles in a plan.
 pub const PILES: usize = 10_000;
 /// Load combinations.
@@ -50,6 +54,8 @@ limits! {
     "layers" = LAYERS, "Layers in a soil profile.";
     "helices" = HELICES, "Helices on a pile.";
     "beams" = BEAMS, "Beams in a plan.";
+    "beam_points" = BEAM_POINTS, "Points of one beam.";
+    "plan_points" = PLAN_POINTS, "Points of all beams in a plan.";
     "piles" = PILES, "Piles in a plan.";
     "combinations" = COMBINATIONS, "Load combinations.";
     "loads" = LOADS, "Loads in a plan.";

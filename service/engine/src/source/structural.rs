@@ -4,4 +4,14 @@ use super::references;
 
 references! { STRUCTURAL:
     EULER_BERNOULLI = "euler_bernoulli", "Euler-Bernoulli beam theory, direct stiffness method", "Hermite element, 2 degrees of freedom a node", Derived, "Checked against published continuous-beam tables and independent solvers.";
+    CONTINUOUS_BEAM_TABLE = "continuous_beam_table", "Civil Engineering Formulas", "table 2.1, uniformly loaded continuous beams over equal spans, p. 50", Verified, "2 to 5 equal spans; the solver is tested against every row.";
+    THREE_MOMENT = "three_moment", "Kassimali, Structural Analysis", "appendix D.3, three-moment equation", Verified, "General form with loads and settlements, as shown on a worked page; used by the search and as the second check of the stiffness method.";
+    STATICS_CLOSURE = "statics_closure", "Statics", "equilibrium of forces and moments", Derived, "Sum of reactions against sum of loads, and their moments about both plan axes.";
+    TRIBUTARY_PRACTICE = "tributary_practice", "Half spans to each side of a support", "", CommonPracticeNoSource, "Misses continuity: the first interior support of equal spans carries 10 to 25 % more, an end support less.";
+    LAYOUT_ENUMERATION = "layout_enumeration", "Exhaustive enumeration with bounds", "", Derived, "A count is infeasible when every placement within the spacing limits breaks a limit; branches are cut only where bounds on the support moments show that no completion can do.";
+    ASCE_7_16_ASD = "asce_7_16_asd", "ASCE/SEI 7-16", "2.4.1 and 2.4.5, basic combinations for allowable stress design", Verified, "Rain, flood, soil and self-straining loads are not among the kinds of load.";
+    ASCE_7_16_LRFD = "asce_7_16_lrfd", "ASCE/SEI 7-16", "2.3.1 and 2.3.6, basic combinations for strength design", Verified, "Rain, flood, soil and self-straining loads are not among the kinds of load; the reduced companion live load of 0.5 is not used.";
+    ASCE_7_22_ASD = "asce_7_22_asd", "ASCE/SEI 7-22", "2.4.1 and 2.4.5", Memory, "Snow became a strength-level load: 0.7 S, 0.525 S beside live load, 0.1 S with seismic. Text not seen.";
+    ASCE_7_22_LRFD = "asce_7_22_lrfd", "ASCE/SEI 7-22", "2.3.1 and 2.3.6", Memory, "Snow became a strength-level load: 1.0 S, 0.3 S as companion, 0.15 S with seismic. Text not seen.";
+    NBC_2020_COMBINATIONS = "nbc_2020_combinations", "National Building Code of Canada 2020, division B", "table 4.1.3.2.-A", Memory, "Text not seen; a secondary page gives other companion factors (0.4 S, 0.5 L).";
 }

@@ -1,0 +1,318 @@
+//! What `pile-layout` answers: piles with their reactions, beams with their extremes,
+//! combinations with their totals, and what a search can claim. Types only.
+
+use serde::{Deserialize, Serialize};
+
+use super::request::{LoadKind, PlanPoint};
+use crate::quantity::{Force, Length, Moment, Size};
+use crate::text::Tags;
+
+/// Piles, beams and load combinations of a plan.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[cfg_attr(feature = "openapi", schema(as = PileLayoutOutcome))]
+pub struct Outcome {
+    /// Number of piles.
+    pub pile_count: u32,
+    /// Highest utilisation of any pile in compression or tension; left out without
+    /// capacities or where a pile has none for its load.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub max_utilisation_ratio: Option<f64>,
+    /// Relative closure of forces and of moments about both plan axes, before rounding:
+    /// the largest over straight runs, the plan, combinations and support models.
+    pub statics_residual_ratio: f64,
+    /// Support models that were analysed; the worse one is judged.
+    pub supports: Vec<SupportModel>,
+    /// The piles: as given, or from a search along the beams.
+    pub piles: Vec<LayoutPile>,
+    /// The beams, in the order of the request.
+    pub beams: Vec<LayoutBeam>,
+    /// The combinations that act, each with its totals.
+    pub combinations: Vec<LayoutCombination>,
+    /// Distances between piles.
+    pub spacing: SpacingSummary,
+    /// What the search can claim; only with `search`.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub search: Option<SearchReport>,
+}
+
+/// How piles were modelled.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum SupportModel {
+    /// Piles that do not move.
+    Rigid,
+    /// Piles as springs.
+    Spring,
+}
+
+/// Why a pile stands where it does.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum PlacedBy {
+    /// Given by the caller.
+    Given,
+    /// At a point the caller forced.
+    ForcedPoint,
+    /// At the end of a beam.
+    BeamEnd,
+    /// At a corner.
+    Corner,
+    /// Where beams meet or cross.
+    Junction,
+    /// Found by the search.
+    Search,
+}
+
+/// One pile.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct LayoutPile {
+    /// Name: the caller's, `P1`, `P2`, ..., or from a search the label of its beam and a
+    /// number (the first beam in order of labels has the piles at shared points; plain
+    /// `P1`, `P2`, ... where a beam has no label).
+    pub label: String,
+    /// Codes as sent.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub tags: Option<Tags>,
+    /// Where it stands.
+    pub at: PlanPoint,
+    /// Why it stands there.
+    pub placed_by: PlacedBy,
+    /// Greatest compression over all combinations and support models; 0 if there is none.
+    pub compression: PileDemand,
+    /// Greatest tension over all combinations and support models; 0 if there is none.
+    pub tension: PileDemand,
+    /// The higher utilisation of compression and tension; left out without capacities or
+    /// where there is no capacity for a demand.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub utilisation_ratio: Option<f64>,
+    /// Reactions on rigid supports, positive in compression.
+    pub rigid: ReactionRange,
+    /// Reactions on spring supports, positive in compression.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub spring: Option<ReactionRange>,
+    /// Greatest settlement on spring supports; negative where the pile only rises.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub settlement: Option<Size>,
+    /// Reaction by tributary lengths (each span as a simple beam, an overhang to its last
+    /// pile) in the combination of `rigid.max`, for comparison only; left out where beams
+    /// rest on each other in a way that has no tributary answer.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub tributary: Option<Force>,
+    /// Shares of `rigid.max` by beam.
+    pub by_beam: Vec<BeamShare>,
+    /// Reaction in every combination; see `reaction_detail`.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub reactions: Option<Vec<PileReaction>>,
+}
+
+/// The load a pile is judged by.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct PileDemand {
+    /// The load, never negative.
+    pub demand: Force,
+    /// The combination that governs.
+    pub combination: String,
+    /// The support model that governs.
+    pub supports: SupportModel,
+}
+
+/// Greatest and least reaction, positive in compression.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct ReactionRange {
+    /// Greatest reaction.
+    pub max: Force,
+    /// Its combination.
+    pub max_combination: String,
+    /// Least reaction; negative is tension.
+    pub min: Force,
+    /// Its combination.
+    pub min_combination: String,
+}
+
+/// What one beam brings to a pile.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct BeamShare {
+    /// Label of the beam.
+    pub beam: String,
+    /// Its share, positive in compression.
+    pub reaction: Force,
+}
+
+/// Reaction of a pile in one combination, positive in compression.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct PileReaction {
+    /// The combination.
+    pub combination: String,
+    /// On rigid supports.
+    pub rigid: Force,
+    /// On spring supports.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub spring: Option<Force>,
+}
+
+/// One beam with the extremes over all combinations and support models.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct LayoutBeam {
+    /// Its label.
+    pub label: String,
+    /// Codes as sent.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub tags: Option<Tags>,
+    /// Its centre line.
+    pub points: Vec<PlanPoint>,
+    /// Its length.
+    pub length: Length,
+    /// Greatest moment with tension at the bottom; 0 if there is none.
+    pub sagging: MomentExtreme,
+    /// Greatest moment with tension at the top, as a positive number; 0 if there is none.
+    pub hogging: MomentExtreme,
+    /// Greatest shear, as a positive number.
+    pub shear: ShearExtreme,
+}
+
+/// A moment with its place and combination.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct MomentExtreme {
+    /// The moment, never negative.
+    pub moment: Moment,
+    /// Where it acts.
+    pub at: PlanPoint,
+    /// The combination.
+    pub combination: String,
+    /// The support model.
+    pub supports: SupportModel,
+}
+
+/// A shear with its place and combination.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct ShearExtreme {
+    /// The shear, never negative.
+    pub shear: Force,
+    /// Where it acts.
+    pub at: PlanPoint,
+    /// The combination.
+    pub combination: String,
+    /// The support model.
+    pub supports: SupportModel,
+}
+
+/// A combination with its totals.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct LayoutCombination {
+    /// Its name.
+    pub name: String,
+    /// Factors on the loads that are there.
+    pub factors: Vec<CombinationFactor>,
+    /// Sum of all loads, positive downwards.
+    pub total_load: Force,
+    /// Sum of all reactions on rigid supports.
+    pub total_reaction: Force,
+}
+
+/// A factor in a combination.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct CombinationFactor {
+    /// Kind of load.
+    pub kind: LoadKind,
+    /// Case of that kind.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub case: Option<String>,
+    /// The factor.
+    pub factor: f64,
+}
+
+/// Distances between piles.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct SpacingSummary {
+    /// Greatest distance between neighbouring piles along a straight run of beam.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub longest_span: Option<PilePair>,
+    /// The two piles nearest to each other in plan.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub nearest_piles: Option<PilePair>,
+    /// Longest part of a beam beyond its last pile.
+    pub longest_overhang: Length,
+}
+
+/// Two piles and their distance.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct PilePair {
+    /// The distance.
+    pub distance: Length,
+    /// Label of one pile.
+    pub from: String,
+    /// Label of the other.
+    pub to: String,
+}
+
+/// What a search can claim about the number of piles.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct SearchReport {
+    /// Whether the piles found meet every limit.
+    pub feasible: bool,
+    /// Whether it is proven that fewer piles cannot do.
+    pub proven_minimal: bool,
+    /// How it is proven, or why it is not.
+    pub how: Vec<ProofStep>,
+    /// No layout within the limits has fewer piles than this.
+    pub lower_bound_count: u32,
+    /// Piles found less the lower bound.
+    pub gap_count: u32,
+    /// Counted steps of work that were spent.
+    pub work_count: u64,
+    /// Counted steps of work after which the search stops improving.
+    pub work_limit_count: u64,
+    /// Whether, for every straight run, all layouts of that count were searched for the
+    /// lowest utilisation.
+    pub utilisation_searched_exhaustively: bool,
+}
+
+/// One argument of the proof, for one straight run of beam or the whole plan.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct ProofStep {
+    /// The argument.
+    pub by: ProofKind,
+    /// Labels of the beams of the run; empty for the whole plan.
+    pub beams: Vec<String>,
+    /// Piles on the run, or on the plan.
+    pub pile_count: u32,
+    /// Fewest piles that this argument leaves possible.
+    pub lower_bound_count: u32,
+    /// In words.
+    pub detail: String,
+}
+
+/// Kinds of argument.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum ProofKind {
+    /// Fewer piles cannot be placed within the greatest spacing.
+    SpacingBound,
+    /// Fewer piles cannot carry the total load.
+    LoadBound,
+    /// Every layout with fewer piles was tried; each breaks a limit.
+    Enumeration,
+    /// The work limit ended the search before all layouts with fewer piles were tried.
+    WorkLimit,
+    /// More piles than the bounds ask for were needed to satisfy limits that tie several
+    /// runs together; it is not proven that they cannot be met with fewer.
+    WholePlan,
+}

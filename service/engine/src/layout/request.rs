@@ -1,0 +1,504 @@
+//! What is asked of `pile-layout`: the plan of grade beams with its loads, the design
+//! basis, what a pile can carry, and where the piles stand or may stand. Types only.
+
+use serde::{Deserialize, Serialize};
+use validator::Validate;
+
+use crate::choice::validate_choice;
+use crate::quantity::{
+    FlexuralRigidity, Force, ForceUnit, Length, LengthUnit, LineLoad, LineLoadUnit, Moment,
+    MomentUnit, RigidityUnit, SpringStiffness, SpringUnit,
+};
+use crate::text::{Label, Tags};
+
+const FAR: Length = Length::new(1e7, LengthUnit::M);
+const NEAR: Length = Length::new(-1e7, LengthUnit::M);
+const LONG: Length = Length::new(1e5, LengthUnit::M);
+const SPACING_MAX: Length = Length::new(100.0, LengthUnit::M);
+const SPACING_MIN: Length = Length::new(0.05, LengthUnit::M);
+const SNAP_MIN: Length = Length::new(0.001, LengthUnit::M);
+const SNAP_MAX: Length = Length::new(10.0, LengthUnit::M);
+const FORCE_MAX: Force = Force::new(10_000.0, ForceUnit::KN);
+const FORCE_MIN: Force = Force::new(-10_000.0, ForceUnit::KN);
+const CAPACITY_MIN: Force = Force::new(0.01, ForceUnit::KN);
+const LINE_MAX: LineLoad = LineLoad::new(1_000.0, LineLoadUnit::KNPerM);
+const LINE_MIN: LineLoad = LineLoad::new(-1_000.0, LineLoadUnit::KNPerM);
+const MOMENT_MIN: Moment = Moment::new(0.001, MomentUnit::KNM);
+const MOMENT_MAX: Moment = Moment::new(1e6, MomentUnit::KNM);
+const RIGIDITY_MIN: FlexuralRigidity = FlexuralRigidity::new(0.1, RigidityUnit::KNM2);
+const RIGIDITY_MAX: FlexuralRigidity = FlexuralRigidity::new(1e9, RigidityUnit::KNM2);
+const STIFFNESS_MIN: SpringStiffness = SpringStiffness::new(10.0, SpringUnit::KNPerM);
+const STIFFNESS_MAX: SpringStiffness = SpringStiffness::new(1e8, SpringUnit::KNPerM);
+
+/// Grade beams in plan with their loads, and either the piles that are to be analysed
+/// or the limits within which the fewest piles are to be found.
+///
+/// Every reaction is that of a continuous beam (direct stiffness), in every load
+/// combination. Beams that meet end to end in one straight line are continuous; at a
+/// corner or a junction beams share their vertical movement only (no torsion).
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Validate)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[cfg_attr(feature = "openapi", schema(as = PileLayoutRequest))]
+#[serde(deny_unknown_fields)]
+pub struct Request {
+    /// Format of the safety margin and the load combinations.
+    #[validate(nested)]
+    pub design_basis: LayoutBasis,
+    /// Grade beams; 1 to 2,000, with 20,000 points in all.
+    #[validate(nested)]
+    #[cfg_attr(feature = "openapi", schema(min_items = 1, max_items = 2000))]
+    pub beams: Vec<GradeBeam>,
+    /// Loads at single points of the beams; up to 20,000 loads in all.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    #[cfg_attr(feature = "openapi", schema(max_items = 20000))]
+    pub point_loads: Option<Vec<PlanPointLoad>>,
+    /// What one pile carries. Without it nothing is judged on the piles; a search needs it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub pile_capacity: Option<PileCapacity>,
+    /// Stiffness of one pile at its head. With it every reaction is found on rigid and on
+    /// spring supports and the worse one is judged; it needs `flexural_rigidity` on every
+    /// beam. 10 to 100,000,000 kN/m.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = STIFFNESS_MIN, max = STIFFNESS_MAX))]
+    pub pile_stiffness: Option<SpringStiffness>,
+    /// Where the piles stand, or the limits for finding them.
+    #[validate(nested)]
+    pub piles: PilePlacement,
+    /// How many reactions the answer lists. Left out: all of them up to 2,000 (piles
+    /// times combinations), beyond that the governing ones.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub reaction_detail: Option<ReactionDetail>,
+}
+
+/// Format of the safety margin.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub enum LayoutBasis {
+    /// Service loads against allowable capacities.
+    AllowableStress(AllowableStressLoads),
+    /// Factored loads against factored resistances.
+    LimitStates(LimitStatesLoads),
+}
+
+validate_choice!(LayoutBasis {
+    AllowableStress = "allowable_stress", LimitStates = "limit_states"
+});
+
+/// Combinations of service loads.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Validate)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(deny_unknown_fields)]
+pub struct AllowableStressLoads {
+    /// A published set or the caller's own.
+    #[validate(nested)]
+    pub combinations: AllowableStressCombinations,
+}
+
+/// Combinations of factored loads.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Validate)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(deny_unknown_fields)]
+pub struct LimitStatesLoads {
+    /// A published set or the caller's own.
+    #[validate(nested)]
+    pub combinations: LimitStatesCombinations,
+}
+
+/// Where the combinations of service loads come from.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub enum AllowableStressCombinations {
+    /// As published.
+    Published(AllowableStressSet),
+    /// The caller's own.
+    Own(OwnCombinations),
+}
+
+validate_choice!(AllowableStressCombinations { Published = "published", Own = "own" });
+
+/// Where the combinations of factored loads come from.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub enum LimitStatesCombinations {
+    /// As published.
+    Published(LimitStatesSet),
+    /// The caller's own.
+    Own(OwnCombinations),
+}
+
+validate_choice!(LimitStatesCombinations { Published = "published", Own = "own" });
+
+/// A published set of combinations of service loads.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, Validate)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(deny_unknown_fields)]
+pub struct AllowableStressSet {
+    /// Standard and edition.
+    pub edition: AllowableStressEdition,
+}
+
+/// A published set of combinations of factored loads.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, Validate)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(deny_unknown_fields)]
+pub struct LimitStatesSet {
+    /// Standard and edition.
+    pub edition: LimitStatesEdition,
+}
+
+/// Editions with combinations of service loads.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub enum AllowableStressEdition {
+    /// ASCE 7-16, section 2.4.
+    #[serde(rename = "asce_7_16")]
+    Asce716,
+    /// ASCE 7-22, section 2.4 (snow at strength level; factors from memory, the answer
+    /// warns).
+    #[serde(rename = "asce_7_22")]
+    Asce722,
+}
+
+/// Editions with combinations of factored loads.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub enum LimitStatesEdition {
+    /// ASCE 7-16, section 2.3.
+    #[serde(rename = "asce_7_16")]
+    Asce716,
+    /// ASCE 7-22, section 2.3 (snow at strength level; factors from memory, the answer
+    /// warns).
+    #[serde(rename = "asce_7_22")]
+    Asce722,
+    /// National Building Code of Canada 2020, table 4.1.3.2.-A (from memory, the answer
+    /// warns).
+    #[serde(rename = "nbc_2020")]
+    Nbc2020,
+}
+
+/// The caller's own combinations.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Validate)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(deny_unknown_fields)]
+pub struct OwnCombinations {
+    /// The combinations; 1 to 64.
+    #[validate(nested)]
+    #[cfg_attr(feature = "openapi", schema(min_items = 1, max_items = 64))]
+    pub list: Vec<OwnCombination>,
+}
+
+/// A combination of loads.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Validate)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(deny_unknown_fields)]
+pub struct OwnCombination {
+    /// Its name, such as `1.25D+1.5S+1.0L`; no two alike.
+    #[validate(nested)]
+    pub name: Label,
+    /// A factor for each kind of load that takes part; 1 to 64.
+    #[validate(nested)]
+    #[cfg_attr(feature = "openapi", schema(min_items = 1, max_items = 64))]
+    pub factors: Vec<OwnFactor>,
+}
+
+/// A factor on the loads of one kind.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Validate)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(deny_unknown_fields)]
+pub struct OwnFactor {
+    /// Kind of load.
+    pub kind: LoadKind,
+    /// One case of that kind. Left out where the kind has cases, the combination is
+    /// formed once with each of them.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub case: Option<Label>,
+    /// The factor; -10 to 10.
+    #[validate(range(min = -10.0, max = 10.0))]
+    #[cfg_attr(feature = "openapi", schema(minimum = -10.0, maximum = 10.0))]
+    pub factor: f64,
+}
+
+/// Kinds of load.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum LoadKind {
+    /// Permanent load.
+    Dead,
+    /// Use of floors.
+    Live,
+    /// Use and maintenance of roofs.
+    RoofLive,
+    /// Snow.
+    Snow,
+    /// Wind, at the level of the chosen standard; one case for each direction.
+    Wind,
+    /// Earthquake, horizontal and vertical effect together; one case for each direction.
+    Seismic,
+    /// Frost; in no published set, needs own combinations.
+    Frost,
+    /// Swelling ground; in no published set, needs own combinations.
+    Swell,
+    /// Anything else; in no published set, needs own combinations.
+    Other,
+}
+
+/// A point of the plan: x east, y north.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, Validate)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(deny_unknown_fields)]
+pub struct PlanPoint {
+    /// East; within 10,000 km of the origin.
+    #[validate(range(min = NEAR, max = FAR))]
+    pub x: Length,
+    /// North; within 10,000 km of the origin.
+    #[validate(range(min = NEAR, max = FAR))]
+    pub y: Length,
+}
+
+/// A grade beam by its centre line.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Validate)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(deny_unknown_fields)]
+pub struct GradeBeam {
+    /// Name of the beam, no two alike; `B1`, `B2`, ... in the order given when left out.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub label: Option<Label>,
+    /// Codes to echo.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub tags: Option<Tags>,
+    /// Centre line, at least two points. Points nearer than 3 mm are one point; a vertex
+    /// nearer than 3 mm to the straight line through its neighbours is no corner. A ring
+    /// ends at its first point.
+    #[validate(nested)]
+    #[cfg_attr(feature = "openapi", schema(min_items = 2, max_items = 200))]
+    pub points: Vec<PlanPoint>,
+    /// Flexural rigidity E I. Needed on every beam with `pile_stiffness`, or where any
+    /// beam has one; left out everywhere, all beams are alike and reactions on rigid
+    /// supports do not depend on it. 0.1 to 1,000,000,000 kN m2.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = RIGIDITY_MIN, max = RIGIDITY_MAX))]
+    pub flexural_rigidity: Option<FlexuralRigidity>,
+    /// Bending strength, at the level of the design basis; judged where it is given.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub moment_capacity: Option<BeamMomentCapacity>,
+    /// Shear strength, at the level of the design basis; judged where it is given.
+    /// 0.01 to 10,000 kN.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = CAPACITY_MIN, max = FORCE_MAX))]
+    pub shear_capacity: Option<Force>,
+    /// Loads along the beam.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    #[cfg_attr(feature = "openapi", schema(max_items = 20000))]
+    pub line_loads: Option<Vec<BeamLineLoad>>,
+}
+
+/// Bending strength of a beam.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, Validate)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(deny_unknown_fields)]
+pub struct BeamMomentCapacity {
+    /// With tension at the bottom; 0.001 to 1,000,000 kN m.
+    #[validate(range(min = MOMENT_MIN, max = MOMENT_MAX))]
+    pub sagging: Moment,
+    /// With tension at the top; 0.001 to 1,000,000 kN m.
+    #[validate(range(min = MOMENT_MIN, max = MOMENT_MAX))]
+    pub hogging: Moment,
+}
+
+/// A load along a beam or a part of it.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Validate)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(deny_unknown_fields)]
+pub struct BeamLineLoad {
+    /// Kind of load.
+    pub kind: LoadKind,
+    /// Loads of one kind with different cases never act together; one without a case acts
+    /// whenever its kind does.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub case: Option<Label>,
+    /// The load, positive downwards; -1,000 to 1,000 kN/m.
+    #[validate(range(min = LINE_MIN, max = LINE_MAX))]
+    pub load: LineLoad,
+    /// The load at its end, where it varies evenly from `load`; the same when left out.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = LINE_MIN, max = LINE_MAX))]
+    pub load_at_end: Option<LineLoad>,
+    /// Where it begins, along the beam from its first point; 0 when left out.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = Length::ZERO, max = LONG))]
+    pub from: Option<Length>,
+    /// Where it ends, along the beam from its first point; the end when left out.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = Length::ZERO, max = LONG))]
+    pub to: Option<Length>,
+}
+
+/// A load at one point of a beam.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Validate)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(deny_unknown_fields)]
+pub struct PlanPointLoad {
+    /// Name of the load.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub label: Option<Label>,
+    /// Codes to echo.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub tags: Option<Tags>,
+    /// Kind of load.
+    pub kind: LoadKind,
+    /// Loads of one kind with different cases never act together; one without a case acts
+    /// whenever its kind does.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub case: Option<Label>,
+    /// Where it acts; within 3 mm of a beam's centre line.
+    #[validate(nested)]
+    pub at: PlanPoint,
+    /// The load, positive downwards; -10,000 to 10,000 kN.
+    #[validate(range(min = FORCE_MIN, max = FORCE_MAX))]
+    pub load: Force,
+}
+
+/// What one pile carries.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, Validate)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(deny_unknown_fields)]
+pub struct PileCapacity {
+    /// Whether these are allowable capacities (with `allowable_stress`) or factored
+    /// resistances (with `limit_states`); the two are never mixed.
+    pub level: CapacityLevel,
+    /// In compression; 0.01 to 10,000 kN.
+    #[validate(range(min = CAPACITY_MIN, max = FORCE_MAX))]
+    pub compression: Force,
+    /// In tension; 0 to 10,000 kN.
+    #[validate(range(min = Force::ZERO, max = FORCE_MAX))]
+    pub tension: Force,
+}
+
+/// Level of a capacity.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum CapacityLevel {
+    /// Ultimate divided by a safety factor.
+    Allowable,
+    /// Ultimate times a resistance factor.
+    Factored,
+}
+
+/// Where the piles stand, or the limits for finding them.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub enum PilePlacement {
+    /// Analyse piles at these places.
+    Given(GivenPiles),
+    /// Find the fewest piles.
+    Search(PileSearch),
+}
+
+validate_choice!(PilePlacement { Given = "given", Search = "search" });
+
+/// Piles at places that are fixed.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Validate)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(deny_unknown_fields)]
+pub struct GivenPiles {
+    /// The piles; 1 to 10,000.
+    #[validate(nested)]
+    #[cfg_attr(feature = "openapi", schema(min_items = 1, max_items = 10000))]
+    pub positions: Vec<GivenPile>,
+    /// Greatest distance between neighbouring piles along a beam; judged where it is
+    /// given. 0.05 to 100 m.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = SPACING_MIN, max = SPACING_MAX))]
+    pub max_spacing: Option<Length>,
+    /// Least distance between any two piles; judged where it is given. 0.05 to 100 m.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = SPACING_MIN, max = SPACING_MAX))]
+    pub min_spacing: Option<Length>,
+}
+
+/// A pile at a place that is fixed.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Validate)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(deny_unknown_fields)]
+pub struct GivenPile {
+    /// Name of the pile, no two alike; `P1`, `P2`, ... in the order given when left out.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub label: Option<Label>,
+    /// Codes to echo.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub tags: Option<Tags>,
+    /// Where it stands; within 3 mm of a beam's centre line.
+    #[validate(nested)]
+    pub at: PlanPoint,
+    /// Its own capacity in compression, at the level of `pile_capacity`; 0 to 10,000 kN.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = Force::ZERO, max = FORCE_MAX))]
+    pub compression: Option<Force>,
+    /// Its own capacity in tension, at the level of `pile_capacity`; 0 to 10,000 kN.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = Force::ZERO, max = FORCE_MAX))]
+    pub tension: Option<Force>,
+    /// Its own stiffness; 10 to 100,000,000 kN/m.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = STIFFNESS_MIN, max = STIFFNESS_MAX))]
+    pub stiffness: Option<SpringStiffness>,
+}
+
+/// Limits for finding the fewest piles. A pile stands at every corner, junction and forced
+/// point, and at every beam end unless `max_overhang` is given.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Validate)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(deny_unknown_fields)]
+pub struct PileSearch {
+    /// Greatest distance between neighbouring piles along a beam; 0.05 to 100 m.
+    #[validate(range(min = SPACING_MIN, max = SPACING_MAX))]
+    pub max_spacing: Length,
+    /// Least distance between any two piles; 0.05 to 100 m.
+    #[validate(range(min = SPACING_MIN, max = SPACING_MAX))]
+    pub min_spacing: Length,
+    /// Staking increment: free positions are whole multiples of it along each straight run
+    /// of beam, counted from the run's western (if it runs north, southern) end. 1 mm to
+    /// 10 m.
+    #[validate(range(min = SNAP_MIN, max = SNAP_MAX))]
+    pub snap: Length,
+    /// Further points where a pile must stand; within 3 mm of a beam's centre line.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    #[cfg_attr(feature = "openapi", schema(max_items = 10000))]
+    pub forced: Option<Vec<PlanPoint>>,
+    /// Lets a free beam end stand beyond its last pile by at most this much; left out,
+    /// every beam end has a pile. 0 to 100 m.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = Length::ZERO, max = SPACING_MAX))]
+    pub max_overhang: Option<Length>,
+}
+
+/// How many reactions the answer lists.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum ReactionDetail {
+    /// The greatest and the least of each pile.
+    Governing,
+    /// Every combination of every pile; up to 20,000 reactions.
+    All,
+}
