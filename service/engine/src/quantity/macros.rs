@@ -33,6 +33,27 @@ pub struct Role {
     pub units: &'static [UnitDef],
 }
 
+/// The units of one dimension, as the caller writes them.
+#[derive(Debug)]
+pub struct UnitSet {
+    /// Name of the set, as in the API document.
+    pub name: &'static str,
+    /// Plain text of what it measures.
+    pub about: &'static str,
+    /// The units, in declared order.
+    pub units: &'static [UnitDef],
+    /// Spellings that are not accepted, with what to write instead.
+    pub hints: &'static [(&'static str, &'static str)],
+}
+
+impl UnitSet {
+    /// What is said of a unit that is not in the set.
+    pub fn unknown(&self, got: &str) -> String {
+        let hint = self.hints.iter().find(|(wrong, _)| *wrong == got);
+        super::unknown_unit(got, hint.map(|(_, text)| *text), self.units)
+    }
+}
+
 macro_rules! units {
     ($(
         $(#[doc = $about:literal])+
@@ -90,7 +111,16 @@ macro_rules! units {
                 d.deserialize_str(Visitor)
             }
         }
-    )+ };
+    )+
+
+    /// Every set of units, in declared order.
+    pub const UNIT_SETS: &[UnitSet] = &[$(UnitSet {
+        name: stringify!($set),
+        about: concat!($($about),+),
+        units: $set::ALL,
+        hints: &[$(($wrong, $hint)),*],
+    }),+];
+    };
 }
 
 macro_rules! quantities {

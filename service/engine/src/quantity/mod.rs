@@ -9,7 +9,7 @@ mod table;
 #[cfg(test)]
 mod tests;
 
-pub use macros::{Role, UnitDef};
+pub use macros::{Role, UnitDef, UnitSet};
 pub use present::{In, Presentation, System};
 pub use round::round9;
 pub use shown::{RATIO, Shown};
@@ -24,20 +24,25 @@ fn unknown_unit(got: &str, hint: Option<&str>, known: &[UnitDef]) -> String {
     }
 }
 
-/// A base-SI value in both unit systems, for error texts: `0.3048 m (1 ft)`.
+/// A base-SI value in both unit systems, for error texts: `0.3048 m (1 ft)`. Takes the
+/// first role of that unit; where the role is known, use [`Role::in_both_systems`].
 pub fn in_both_systems(value: f64, base_unit: &str) -> String {
-    let shown = ROLES.iter().find(|r| r.base.name == base_unit);
-    match shown {
-        Some(role) => {
-            let si = round9((value - role.si.offset) / role.si.factor);
-            let us = round9((value - role.us.offset) / role.us.factor);
-            if role.si.name == role.us.name {
-                format!("{si} {}", role.si.name)
-            } else {
-                format!("{si} {} ({} {})", role.si.name, sig4(us), role.us.name)
-            }
-        }
+    match ROLES.iter().find(|r| r.base.name == base_unit) {
+        Some(role) => role.in_both_systems(value),
         None => format!("{value} {base_unit}"),
+    }
+}
+
+impl Role {
+    /// A base-SI value as this role is shown in both unit systems: `25.4 mm (1 in)`.
+    pub fn in_both_systems(&self, value: f64) -> String {
+        let si = round9((value - self.si.offset) / self.si.factor);
+        let us = round9((value - self.us.offset) / self.us.factor);
+        if self.si.name == self.us.name {
+            format!("{si} {}", self.si.name)
+        } else {
+            format!("{si} {} ({} {})", self.si.name, sig4(us), self.us.name)
+        }
     }
 }
 
