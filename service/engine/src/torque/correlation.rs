@@ -1,0 +1,173 @@
+//! From torque to capacity and back: one line of arithmetic each way, and the least of
+//! several ultimate capacities. Factors come from `factor.rs` and `safety.rs`.
+
+use super::options::CompressionUltimates;
+use super::outcome::{CabTorque, UltimateItem};
+use crate::quantity::{Force, MomentUnit, Shown, Torque, TorqueFactor, round9};
+use crate::source::{AC358_KT_LISTED, IBC_1810_3_3_1_9, Reference};
+use crate::trace::Trace;
+
+/// Ultimate capacity that an installation torque stands for.
+///
+/// Q = K_t T
+///
+/// Q ultimate capacity, N; K_t torque factor, 1/m; T installation torque, N m. For helical
+/// piles turned steadily into soil; empirical. Source: the form is common to all torque
+/// factors (AC358). Positive.
+pub fn capacity_by_torque(factor: TorqueFactor, torque: Torque, trace: &mut Trace) -> Force {
+    trace.step(
+        "Q",
+        "K_t T",
+        Force::from_si(factor.si() * torque.si()),
+        [("K_t", factor.into()), ("T", torque.into())],
+        &AC358_KT_LISTED,
+    )
+}
+
+/// Installation torque that an ultimate capacity needs.
+///
+/// T = Q / K_t
+///
+/// T torque, N m; Q required ultimate capacity, N; K_t torque factor, 1/m, above nil. Inverse
+/// of [`capacity_by_torque`]. Positive.
+pub fn torque_for_capacity(ultimate: Force, factor: TorqueFactor, trace: &mut Trace) -> Torque {
+    trace.step(
+        "T_req",
+        "Q_req / K_t",
+        Torque::from_si(ultimate.si() / factor.si()),
+        [("Q_req", ultimate.into()), ("K_t", factor.into())],
+        &AC358_KT_LISTED,
+    )
+}
+
+/// Allowable capacity.
+///
+/// P_a = P_u / FS
+///
+/// P_a allowable capacity, N; P_u ultimate capacity, N; FS safety factor, at least 1; with
+/// FS = 2 this is P_a = 0.5 P_u. Source: IBC 1810.3.3.1.9, eq. 18-4 (FS 2). Positive.
+pub fn allowable(
+    ultimate: Force,
+    safety: f64,
+    source: &'static Reference,
+    trace: &mut Trace,
+) -> Force {
+    trace.step(
+        "P_a",
+        "P_u / FS",
+        ultimate / safety,
+        [("P_u", ultimate.into()), ("FS", safety.into())],
+        source,
+    )
+}
+
+/// Ultimate capacity that a service load needs.
+///
+/// P_u,req = P FS
+///
+/// Inverse of [`allowable`]: P service load, N; FS safety factor. Positive.
+pub fn ultimate_for_service(
+    load: Force,
+    safety: f64,
+    source: &'static Reference,
+    trace: &mut Trace,
+) -> Force {
+    trace.step(
+        "Q_req",
+        "P FS",
+        load * safety,
+        [("P", load.into()), ("FS", safety.into())],
+        source,
+    )
+}
+
+/// Factored resistance.
+///
+/// R_f = phi R_u
+///
+/// R_f factored resistance, N; phi resistance factor, 0 to 1; R_u ultimate capacity, N.
+/// Source: limit-states format of the National Building Code of Canada. Positive.
+pub fn factored(ultimate: Force, phi: f64, source: &'static Reference, trace: &mut Trace) -> Force {
+    trace.step(
+        "R_f",
+        "phi R_u",
+        ultimate * phi,
+        [("R_u", ultimate.into()), ("phi", phi.into())],
+        source,
+    )
+}
+
+/// Ultimate capacity that a factored load needs.
+///
+/// R_u,req = P_f / phi
+///
+/// Inverse of [`factored`]: P_f factored load, N; phi resistance factor, above 0. Positive.
+pub fn ultimate_for_factored(
+    load: Force,
+    phi: f64,
+    source: &'static Reference,
+    trace: &mut Trace,
+) -> Force {
+    trace.step(
+        "Q_req",
+        "P_f / phi",
+        load / phi,
+        [("P_f", load.into()), ("phi", phi.into())],
+        source,
+    )
+}
+
+/// The least of the ultimate capacities considered; the first of equals.
+///
+/// P_u = min(P_u,i)
+///
+/// P_u,i torque correlation and whichever others were sent, N; an absent one is not considered.
+/// Source: IBC 1810.3.3.1.9 items 1 to 6. Positive.
+pub fn least_ultimate(items: &[(UltimateItem, Force)], trace: &mut Trace) -> (UltimateItem, Force) {
+    let mut least = items[0];
+    for item in &items[1..] {
+        if item.1 < least.1 {
+            least = *item;
+        }
+    }
+    if items.len() > 1 {
+        trace.step(
+            "P_u",
+            "least of the ultimate capacities considered",
+            least.1,
+            [("P_u,torque", items[0].1.into())],
+            &IBC_1810_3_3_1_9,
+        );
+    }
+    least
+}
+
+/// The other ultimate capacities that were sent, in the order of the clause.
+pub(super) fn sent(others: &CompressionUltimates) -> Vec<(UltimateItem, Force)> {
+    [
+        (UltimateItem::HelixBearing, others.helix_bearing),
+        (UltimateItem::LoadTest, others.load_test),
+        (UltimateItem::Shaft, others.shaft),
+        (UltimateItem::Couplings, others.couplings),
+        (UltimateItem::HelixPlates, others.helix_plates),
+    ]
+    .into_iter()
+    .filter_map(|(item, force)| force.map(|f| (item, f)))
+    .collect()
+}
+
+/// A torque rounded up for the operator: to the next 0.01 kN m and to the next 10 ft lbf. A
+/// torque that prints as a whole step stays there.
+pub fn round_up(torque: Torque) -> CabTorque {
+    let up = |unit: MomentUnit, steps_per_unit: f64, unit_steps: f64| {
+        let steps = round9(torque.get(unit) * steps_per_unit / unit_steps).ceil();
+        Shown::as_read(
+            steps * unit_steps / steps_per_unit,
+            unit.def().name.to_owned(),
+        )
+    };
+    CabTorque {
+        si: up(MomentUnit::KNM, 100.0, 1.0),
+        us_customary: up(MomentUnit::FtLbf, 1.0, 10.0),
+    }
+}

@@ -1,0 +1,209 @@
+//! Torque of a hydraulic drive head from its pressures, and the pressure for a torque.
+//! Whether a torque may be correlated is not decided here.
+
+use super::codes::{methods, refusals, warnings};
+use super::equipment::{DriveHead, LinePressures};
+use super::outcome::{DriveOutcome, PressureOfTorque};
+use crate::contract::{Issue, Work};
+use crate::math::PI;
+use crate::quantity::{Displacement, Pressure, StressUnit, Torque, round9};
+use crate::source::HYDRAULIC_MOTOR;
+use crate::trace::Trace;
+
+/// Pressure difference that turns the pile.
+///
+/// dp = p_in - p_return - p_no_load
+///
+/// All in Pa; p_no_load the difference that turns the drive head in the air at the same
+/// speed. Source: definition. Positive, or nothing turns.
+pub fn pressure_difference(pressures: &LinePressures, trace: &mut Trace) -> Pressure {
+    let back = pressures.return_line.unwrap_or(Pressure::ZERO);
+    let idle = pressures.no_load.unwrap_or(Pressure::ZERO);
+    trace.step(
+        "dp",
+        "p_in - p_return - p_no_load",
+        pressures.inlet - back - idle,
+        [
+            ("p_in", pressures.inlet.into()),
+            ("p_return", back.into()),
+            ("p_no_load", idle.into()),
+        ],
+        &HYDRAULIC_MOTOR,
+    )
+}
+
+/// Torque of a positive-displacement motor with a gear.
+///
+/// T = dp V eta / (2 pi)
+///
+/// T torque on the pile, N m; dp pressure difference, Pa; V volume for one turn of the pile
+/// (displacement x gear ratio), m3; eta mechanical efficiency, 0 to 1. In US units T[ft-lbf] =
+/// dp[psi] V[in3] eta / (24 pi). Source: work of one turn. Positive.
+pub fn motor_torque(
+    difference: Pressure,
+    volume: Displacement,
+    efficiency: f64,
+    trace: &mut Trace,
+) -> Torque {
+    trace.step(
+        "T",
+        "dp V eta / (2 pi)",
+        Torque::from_si(difference.si() * volume.si() * efficiency / (2.0 * PI)),
+        [
+            ("dp", difference.into()),
+            ("V", volume.into()),
+            ("eta", efficiency.into()),
+        ],
+        &HYDRAULIC_MOTOR,
+    )
+}
+
+/// Pressure difference for a torque.
+///
+/// dp = 2 pi T / (V eta)
+///
+/// Inverse of [`motor_torque`], same symbols. Positive.
+pub fn motor_pressure(
+    torque: Torque,
+    volume: Displacement,
+    efficiency: f64,
+    trace: &mut Trace,
+) -> Pressure {
+    trace.step(
+        "dp",
+        "2 pi T / (V eta)",
+        Pressure::from_si(2.0 * PI * torque.si() / (volume.si() * efficiency)),
+        [
+            ("T", torque.into()),
+            ("V", volume.into()),
+            ("eta", efficiency.into()),
+        ],
+        &HYDRAULIC_MOTOR,
+    )
+}
+
+/// Volume for one turn of the pile.
+///
+/// V = V_m i
+///
+/// V_m displacement of the motor, m3 a turn; i gear ratio, 1 where the displacement includes
+/// the gear or none is stated. Source: definition. Positive.
+pub fn volume_per_pile_turn(drive: &DriveHead, trace: &mut Trace) -> Displacement {
+    let gear = drive.gear_ratio.unwrap_or(1.0);
+    trace.step(
+        "V",
+        "V_m i",
+        drive.displacement * gear,
+        [("V_m", drive.displacement.into()), ("i", gear.into())],
+        &HYDRAULIC_MOTOR,
+    )
+}
+
+/// Faults of the drive head that need more than one member to be seen.
+pub(super) fn faults(drive: &DriveHead, issues: &mut Vec<Issue>) {
+    if drive.displacement_includes_gear == Some(true) && drive.gear_ratio.is_some() {
+        issues.push(Issue::new(
+            "/drive/gear_ratio",
+            &refusals::GEAR_COUNTED_TWICE,
+            "leave out `gear_ratio`, or say that the displacement does not include the gear",
+        ));
+    }
+    if let Some(pressures) = &drive.working_pressures {
+        no_difference(pressures, "/drive/working_pressures", issues);
+    }
+}
+
+/// Adds a fault where return line and no load leave nothing of the inlet pressure.
+pub(super) fn no_difference(
+    pressures: &LinePressures,
+    pointer: &'static str,
+    issues: &mut Vec<Issue>,
+) {
+    let difference = pressure_difference(pressures, &mut Trace::off());
+    if difference <= Pressure::ZERO {
+        issues.push(
+            Issue::new(
+                pointer,
+                &refusals::NO_PRESSURE_DIFFERENCE,
+                format!(
+                    "inlet less return line less no load is {} MPa ({} psi)",
+                    round9(difference.get(StressUnit::MPa)),
+                    round9(difference.get(StressUnit::Psi))
+                ),
+            )
+            .limit("above 0")
+            .source(&HYDRAULIC_MOTOR),
+        );
+    }
+}
+
+/// Difference and torque of a set of pressures.
+pub(super) fn torque_of(
+    drive: &DriveHead,
+    pressures: &LinePressures,
+    work: &mut Work,
+) -> (Pressure, Torque) {
+    if pressures.return_line.is_none() && pressures.no_load.is_none() {
+        work.warn(
+            &warnings::BACK_PRESSURE_NOT_DEDUCTED,
+            "the whole inlet pressure is counted as turning the pile",
+        );
+    }
+    let volume = volume_per_pile_turn(drive, &mut work.trace);
+    let difference = pressure_difference(pressures, &mut work.trace);
+    let torque = motor_torque(
+        difference,
+        volume,
+        drive.mechanical_efficiency_ratio,
+        &mut work.trace,
+    );
+    (difference, torque)
+}
+
+/// Everything the drive head is asked.
+pub(super) fn evaluate(
+    drive: &DriveHead,
+    required: Option<Torque>,
+    rating: Option<Torque>,
+    work: &mut Work,
+) -> DriveOutcome {
+    work.method(&methods::HYDRAULIC);
+    if drive.mechanical_efficiency_ratio >= 1.0 {
+        work.warn(
+            &warnings::EFFICIENCY_OF_ONE,
+            "otherwise the torque is overstated, usually by 5 to 15 %",
+        );
+    }
+    work.trace.about(|| "drive head".to_owned());
+    let volume = volume_per_pile_turn(drive, &mut Trace::off());
+    let available = drive.working_pressures.map(|pressures| {
+        let (differential_pressure, torque) = torque_of(drive, &pressures, work);
+        PressureOfTorque {
+            torque,
+            differential_pressure,
+            inlet_pressure: Some(pressures.inlet),
+        }
+    });
+    let back = drive
+        .working_pressures
+        .filter(|p| p.return_line.is_some() || p.no_load.is_some())
+        .map(|p| p.return_line.unwrap_or(Pressure::ZERO) + p.no_load.unwrap_or(Pressure::ZERO));
+    let mut pressure_for = |torque: Torque| {
+        let efficiency = drive.mechanical_efficiency_ratio;
+        let differential_pressure = motor_pressure(torque, volume, efficiency, &mut work.trace);
+        PressureOfTorque {
+            torque,
+            differential_pressure,
+            inlet_pressure: back.map(|b| differential_pressure + b),
+        }
+    };
+    let out = DriveOutcome {
+        displacement_per_pile_turn: volume,
+        available,
+        for_required: required.map(&mut pressure_for),
+        for_target: drive.target_torque.map(&mut pressure_for),
+        at_rating: rating.map(&mut pressure_for),
+    };
+    work.trace.about(String::new);
+    out
+}

@@ -1,0 +1,223 @@
+//! Request types of the engineering choices: where the torque factor comes from, and
+//! the design basis with its factors. The published numbers stand beside the equations.
+
+use serde::{Deserialize, Serialize};
+use validator::{Validate, ValidationError};
+
+use crate::choice::validate_choice;
+use crate::quantity::{Force, ForceUnit, PerLengthUnit, TorqueFactor};
+
+/// Where the torque factor (ultimate capacity over installation torque) comes from.
+/// Published factors hold only for the shafts they were published for; others are refused.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub enum TorqueFactorChoice {
+    /// Acceptance criteria AC358, listed shafts, looked up by dimension to within 0.5 mm: 10
+    /// per ft for 1.5 and 1.75 in square; 9, 8, 7 per ft for 2.875, 3.0, 3.5 in round.
+    ListedShaft(NoFactorOptions),
+    /// Acceptance criteria AC358, other shafts: 22.285 d_eff^-0.9195 (in, per ft), d_eff the
+    /// outside diameter or the diagonal between opposite corners; square 1.5 to 3.0 in, round
+    /// 2.375 to 4.5 in. For a listed shaft the lower of this and the listed value is used.
+    EffectiveDiameter(NoFactorOptions),
+    /// Livneh and El Naggar (2008): 33 per m in compression, 24 per m in tension, from 19
+    /// full-scale tests; slender solid square shafts, here 1.5 to 1.75 in.
+    #[serde(rename = "livneh_2008")]
+    Livneh2008(NoFactorOptions),
+    /// Hoyt and Clemence (1989), from tension tests: 33 per m for square shafts (1.5 to 2.0
+    /// in) and round ones below 89 mm, 23 per m for 89 mm, 9.8 per m for 219 mm. From memory:
+    /// the answer warns.
+    #[serde(rename = "hoyt_clemence_1989")]
+    HoytClemence1989(NoFactorOptions),
+    /// Perko (2009): 1433 d_eff^-0.92 (mm, per m), within the range of `effective_diameter`.
+    /// From memory: the answer warns.
+    #[serde(rename = "perko_2009")]
+    Perko2009(NoFactorOptions),
+    /// The caller's own, from load tests, with its reference. Any shaft.
+    Own(OwnTorqueFactor),
+}
+
+validate_choice!(TorqueFactorChoice {
+    ListedShaft = "listed_shaft", EffectiveDiameter = "effective_diameter", Livneh2008 = "livneh_2008",
+    HoytClemence1989 = "hoyt_clemence_1989", Perko2009 = "perko_2009", Own = "own"
+});
+
+/// A choice without members of its own.
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize, Validate)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(deny_unknown_fields)]
+pub struct NoFactorOptions {}
+
+/// The caller's own torque factors. A direction without a factor is not answered.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Validate)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(deny_unknown_fields)]
+pub struct OwnTorqueFactor {
+    /// Factor in compression; 1 to 150 per m (0.3 to 45.7 per ft).
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = TorqueFactor::new(1.0, PerLengthUnit::PerM), max = TorqueFactor::new(150.0, PerLengthUnit::PerM)))]
+    pub compression: Option<TorqueFactor>,
+    /// Factor in tension; 1 to 150 per m.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = TorqueFactor::new(1.0, PerLengthUnit::PerM), max = TorqueFactor::new(150.0, PerLengthUnit::PerM)))]
+    pub tension: Option<TorqueFactor>,
+    /// The tests or the report the factors come from, 1 to 200 characters; echoed, never
+    /// interpreted.
+    #[validate(custom(function = "reference_text"))]
+    #[cfg_attr(feature = "openapi", schema(min_length = 1, max_length = 200))]
+    pub reference: String,
+}
+
+/// Most characters in a reference.
+const REFERENCE_MAX: usize = 200;
+
+fn reference_text(text: &str) -> Result<(), ValidationError> {
+    let length = text.trim().chars().count();
+    if (1..=REFERENCE_MAX).contains(&length) && !text.chars().any(char::is_control) {
+        return Ok(());
+    }
+    let mut e = ValidationError::new("text_length");
+    e.message = Some(format!("1 to {REFERENCE_MAX} characters without control characters").into());
+    Err(e)
+}
+
+/// Format of the design and its factors. An allowable capacity is never compared with a
+/// factored load, nor a factored resistance with a service load.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub enum TorqueBasis {
+    /// Allowable-stress design: ultimate over a safety factor, against service loads.
+    AllowableStress(TorqueAllowableStress),
+    /// Limit-states design: ultimate times a resistance factor, against factored loads.
+    LimitStates(TorqueLimitStates),
+}
+
+validate_choice!(TorqueBasis { AllowableStress = "allowable_stress", LimitStates = "limit_states" });
+
+/// Factors of allowable-stress design.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Validate)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(deny_unknown_fields)]
+pub struct TorqueAllowableStress {
+    /// Safety factor in compression; 1 to 10; 2 when left out (IBC 1810.3.3.1.9, Pa = 0.5
+    /// Pu).
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = 1.0, max = 10.0))]
+    #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 10))]
+    pub safety_factor: Option<f64>,
+    /// Safety factor in tension; the general uplift clause with analysis (3) when left out.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub uplift: Option<TorqueUpliftSafety>,
+    /// The other ultimate capacities in compression of which Pu is the least, beside the
+    /// torque correlation (IBC 1810.3.3.1.9). What is left out is not considered, and the
+    /// answer says what was.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub other_compression_ultimates: Option<CompressionUltimates>,
+}
+
+/// Which rule gives the safety factor in tension.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub enum TorqueUpliftSafety {
+    /// IBC 1810.3.3.1.5, uplift of one deep-foundation element: 3 by analysis, 2 by load
+    /// test; for wind or seismic uplift 2 and 1.5.
+    GeneralClause(TorqueUpliftGeneral),
+    /// IBC 1810.3.3.1.9, helical piles: 2.
+    HelicalClause(NoFactorOptions),
+    /// The caller's own.
+    Own(TorqueUpliftOwn),
+}
+
+validate_choice!(TorqueUpliftSafety {
+    GeneralClause = "general_clause", HelicalClause = "helical_clause", Own = "own"
+});
+
+/// The general uplift clause.
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize, Validate)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(deny_unknown_fields)]
+pub struct TorqueUpliftGeneral {
+    /// What the ultimate capacity rests on; `analysis` when left out. A torque correlation
+    /// by itself is analysis.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub proof: Option<TorqueProof>,
+    /// Whether the uplift is by wind or seismic load; `false` when left out.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub wind_or_seismic: Option<bool>,
+}
+
+/// What an ultimate capacity rests on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum TorqueProof {
+    /// Calculation or correlation.
+    Analysis,
+    /// Static load tests on the site, to which the torque factor was fitted.
+    LoadTest,
+}
+
+/// The caller's own safety factor in tension.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, Validate)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(deny_unknown_fields)]
+pub struct TorqueUpliftOwn {
+    /// Safety factor in tension; 1 to 10.
+    #[validate(range(min = 1.0, max = 10.0))]
+    #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 10))]
+    pub safety_factor: f64,
+}
+
+/// Ultimate capacities in compression from elsewhere, each 0 to 100,000 kN.
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize, Validate)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(deny_unknown_fields)]
+pub struct CompressionUltimates {
+    /// Sum of helix areas times ultimate bearing of soil or rock.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = Force::ZERO, max = Force::new(100_000.0, ForceUnit::KN)))]
+    pub helix_bearing: Option<Force>,
+    /// From load tests.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = Force::ZERO, max = Force::new(100_000.0, ForceUnit::KN)))]
+    pub load_test: Option<Force>,
+    /// Axial capacity of the shaft.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = Force::ZERO, max = Force::new(100_000.0, ForceUnit::KN)))]
+    pub shaft: Option<Force>,
+    /// Axial capacity of the shaft couplings.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = Force::ZERO, max = Force::new(100_000.0, ForceUnit::KN)))]
+    pub couplings: Option<Force>,
+    /// Sum of the axial capacities of the helix plates.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = Force::ZERO, max = Force::new(100_000.0, ForceUnit::KN)))]
+    pub helix_plates: Option<Force>,
+}
+
+/// Factors of limit-states design.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, Validate)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(deny_unknown_fields)]
+pub struct TorqueLimitStates {
+    /// What the ultimate capacity rests on; picks the default factors; `analysis` when left
+    /// out.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub proof: Option<TorqueProof>,
+    /// Resistance factor in compression; 0.1 to 1; 0.4 by analysis, 0.6 by load test when
+    /// left out.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = 0.1, max = 1.0))]
+    #[cfg_attr(feature = "openapi", schema(minimum = 0.1, maximum = 1))]
+    pub compression_resistance_factor: Option<f64>,
+    /// Resistance factor in tension; 0.1 to 1; 0.3 by analysis, 0.4 by load test when left
+    /// out.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = 0.1, max = 1.0))]
+    #[cfg_attr(feature = "openapi", schema(minimum = 0.1, maximum = 1))]
+    pub tension_resistance_factor: Option<f64>,
+}

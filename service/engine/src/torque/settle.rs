@@ -1,0 +1,171 @@
+//! What is wrong with a request beyond shape and ranges: every fault at once; and the
+//! torque and safety factors where there is none.
+
+use super::codes::refusals;
+use super::conditions;
+use super::factor_choice;
+use super::hydraulics;
+use super::options::{TorqueBasis, TorqueFactorChoice};
+use super::outcome::TorqueFactorOutcome;
+use super::request::{Request, TorqueDemandLevel, TorqueReading};
+use super::safety::{self, Factors};
+use super::torsion;
+use crate::catalogue::refusals::{BASIS_MIXED, MISSING_MEMBER};
+use crate::contract::{Issue, Refusal, Work, none_of};
+
+/// A request that can be answered, with what was settled on the way.
+pub(super) struct Settled<'a> {
+    pub request: &'a Request,
+    pub factor: Option<TorqueFactorOutcome>,
+    pub factors: Option<Factors>,
+    /// Why tension by torque is not given.
+    pub tension_withheld: Option<Issue>,
+}
+
+/// Finds every fault, and the factors where there is none.
+pub(super) fn settle<'a>(request: &'a Request, work: &mut Work) -> Result<Settled<'a>, Refusal> {
+    let mut issues = Vec::new();
+    if !anything_asked(request) {
+        issues.push(Issue::new(
+            "",
+            &refusals::NOTHING_ASKED,
+            "send `installed`, `demand`, `drive`, `torsion` or `torque_factor`",
+        ));
+    }
+    torsion::shaft_faults(
+        request.shaft.as_ref(),
+        request.torsion.as_ref(),
+        &mut issues,
+    );
+    conditions::faults(request, &mut issues);
+    drive_faults(request, &mut issues);
+    demand_faults(request, &mut issues);
+    let factor = factor(request, work, &mut issues);
+    own_factor_faults(request, &mut issues);
+    let tension_withheld = request
+        .embedment
+        .as_ref()
+        .and_then(conditions::too_shallow_for_tension);
+    if let (Some(issue), Some(demand)) = (&tension_withheld, &request.demand)
+        && demand.tension.is_some()
+        && demand.compression.is_none()
+    {
+        issues.push(issue.clone());
+    }
+    none_of(issues)?;
+    let tension_asked =
+        request.installed.is_some() || request.demand.is_some_and(|d| d.tension.is_some());
+    Ok(Settled {
+        request,
+        factor,
+        factors: request
+            .design_basis
+            .as_ref()
+            .map(|basis| safety::factors(basis, tension_asked, work)),
+        tension_withheld,
+    })
+}
+
+fn factor(
+    request: &Request,
+    work: &mut Work,
+    issues: &mut Vec<Issue>,
+) -> Option<TorqueFactorOutcome> {
+    let Some(choice) = &request.torque_factor else {
+        if request.installed.is_some() || request.demand.is_some() {
+            issues.push(Issue::new(
+                "",
+                &MISSING_MEMBER,
+                "`torque_factor` is needed with `installed` or `demand`",
+            ));
+        }
+        return None;
+    };
+    factor_choice::choose(choice, request.shaft.as_ref(), work, issues)
+}
+
+fn anything_asked(request: &Request) -> bool {
+    let drive = request.drive.is_some_and(|d| {
+        d.working_pressures.is_some()
+            || d.target_torque.is_some()
+            || request.torsion.is_some_and(|t| t.rating.is_some())
+    });
+    request.installed.is_some()
+        || request.demand.is_some()
+        || request.torque_factor.is_some()
+        || request.torsion.is_some_and(|t| t.section.is_some())
+        || drive
+}
+
+fn drive_faults(request: &Request, issues: &mut Vec<Issue>) {
+    if let Some(drive) = &request.drive {
+        hydraulics::faults(drive, issues);
+    }
+    let Some(TorqueReading::Pressure(pressures)) = request.installed.map(|i| i.reading) else {
+        return;
+    };
+    hydraulics::no_difference(&pressures, "/installed/reading/pressure", issues);
+    if request.drive.is_none() {
+        issues.push(Issue::new(
+            "",
+            &MISSING_MEMBER,
+            "`drive` is needed: the torque was read as pressures",
+        ));
+    }
+}
+
+fn demand_faults(request: &Request, issues: &mut Vec<Issue>) {
+    let Some(demand) = &request.demand else {
+        return;
+    };
+    if demand.compression.is_none() && demand.tension.is_none() {
+        issues.push(Issue::new(
+            "/demand",
+            &MISSING_MEMBER,
+            "`compression` or `tension` is needed",
+        ));
+    }
+    let mixed = match (&request.design_basis, demand.level) {
+        (None, _) => {
+            issues.push(Issue::new(
+                "",
+                &MISSING_MEMBER,
+                "`design_basis` is needed with `demand`",
+            ));
+            return;
+        }
+        (Some(TorqueBasis::AllowableStress(_)), TorqueDemandLevel::Factored) => {
+            "a factored load against an allowable capacity"
+        }
+        (Some(TorqueBasis::LimitStates(_)), TorqueDemandLevel::Allowable) => {
+            "a service load against a factored resistance"
+        }
+        _ => return,
+    };
+    issues.push(
+        Issue::new("/demand/level", &BASIS_MIXED, mixed)
+            .limit("`allowable` with `allowable_stress`, `factored` with `limit_states`"),
+    );
+}
+
+fn own_factor_faults(request: &Request, issues: &mut Vec<Issue>) {
+    let Some(TorqueFactorChoice::Own(own)) = &request.torque_factor else {
+        return;
+    };
+    let mut needed = |what: &str| {
+        issues.push(Issue::new("/torque_factor/own", &MISSING_MEMBER, what));
+    };
+    if own.compression.is_none() && own.tension.is_none() {
+        needed("`compression` or `tension` is needed");
+        return;
+    }
+    let Some(demand) = &request.demand else {
+        return;
+    };
+    if demand.compression.is_some() && own.compression.is_none() {
+        needed("`compression` is needed: `demand.compression` is sent");
+    }
+    if demand.tension.is_some() && own.tension.is_none() {
+        needed("`tension` is needed: `demand.tension` is sent");
+    }
+}
