@@ -3,23 +3,62 @@
 /// Checks.
 pub mod checks {
     use crate::catalogue::codes;
-    codes! { CheckDef: }
+    codes! { CheckDef:
+        HELIX_BELOW_FROST = "helix_below_frost", "No helix is in ground that freezes. A helix exactly at the base of frost passes.";
+        TOP_HELIX_FROST_MARGIN = "top_helix_frost_margin", "The top helix is below the base of frost by the margin.";
+        TOP_HELIX_DIAMETERS = "top_helix_diameters", "The top helix is a number of diameters of the largest helix below the ground.";
+        TOP_HELIX_TORQUE_DIAMETERS = "top_helix_torque_diameters", "Where tension capacity comes from torque, the top helix is deep enough for that correlation.";
+        TOP_HELIX_BELOW_FILL = "top_helix_below_fill", "The top helix is below the base of fill by its margin.";
+        TOP_HELIX_BELOW_ACTIVE_ZONE = "top_helix_below_active_zone", "The top helix is below the zone of seasonal swelling and shrinking by its margin.";
+        TIP_FROST_MARGIN = "tip_frost_margin", "The tip of the pile is below the base of frost by the margin.";
+        FROST_UPLIFT = "frost_uplift", "Net tension from adfreeze, less the counted share of dead load, is within the design tension resistance below frost.";
+        FROST_UPLIFT_SEVERE = "frost_uplift_severe", "The same at the severe bond stress; worth a look, never decides.";
+        VOID_FORM_CLEARANCE = "void_form_clearance", "What stays free of the void form once crushed takes the heave and its margin.";
+        VOID_FORM_CONCRETE_LOAD = "void_form_concrete_load", "The void form carries the wet concrete.";
+    }
 }
 
 /// Warnings.
 pub mod warnings {
     use crate::catalogue::codes;
-    codes! { WarningDef: }
+    codes! { WarningDef:
+        BEAM_SIDES_NOT_STATED = "beam_sides_not_stated", "Nothing is said of the grade beam; where its sides stand in freezing soil, frost grips them and the force comes on the pile.";
+        BEAM_GRIP_EXCEEDS_DEAD_LOAD = "beam_grip_exceeds_dead_load", "Frost grip on the beam's sides is larger than the dead load on the pile.";
+        BOND_STRESS_LOW = "bond_stress_low", "The bond stress sent is below the average for fine soil on steel.";
+        CONSTRUCTION_STAGE_LEFT_OUT = "construction_stage_left_out", "The unloaded pile standing over a winter was not judged, as the caller asked.";
+        GIVEN_TENSION_WITH_FROZEN_HELIX = "given_tension_with_frozen_helix", "A helix is in ground that freezes; the tension resistance sent must not count it.";
+        SWELL_UPLIFT_NOT_COVERED = "swell_uplift_not_covered", "An active zone was given; uplift by swelling soil on the shaft is not computed here.";
+        VOID_FORM_RESIDUAL_UNTESTED = "void_form_residual_untested", "The crushed thickness of the void form is a rule of thumb, not a test of the form.";
+        VOID_FORM_PRESSURE_NOT_COUNTED = "void_form_pressure_not_counted", "A crushing form still pushes on the beam; that pressure is not counted.";
+    }
 }
 
 /// Faults and refusals.
 pub mod refusals {
     use crate::catalogue::codes;
-    codes! { RefusalDef: }
+    codes! { RefusalDef:
+        FROST_BELOW_TIP = "frost_below_tip", "The ground freezes below the tip: the whole pile is in frozen ground and nothing holds it. No frost check can be made of such a pile; it must not be accepted.";
+        DEPTHS_OUT_OF_ORDER = "depths_out_of_order", "Two depths contradict each other, such as a tip above a helix.";
+        VOID_FORM_WITHOUT_HEAVE = "void_form_without_heave", "A void form cannot be judged without the predicted heave; it is never assumed.";
+        CRUSHED_NOT_BELOW_NOMINAL = "crushed_not_below_nominal", "The crushed thickness of a void form must be less than its nominal thickness.";
+    }
 }
 
 /// Methods.
 pub mod methods {
     use crate::catalogue::methods;
-    methods! {}
+    methods! {
+        EMBEDMENT_RULES = "embedment_rules", version 1, [FROST_DEPTH_OFFICIAL, IRC_FROST_PROTECTION, OBC_DEPTH_OF_FOUNDATIONS, TOP_HELIX_5D, TOP_HELIX_12D, FROST_MARGIN_PRACTICE, DOMASCHUK_1982],
+            "Depth of the top helix and the tip against frost with its margin, diameters of the largest helix, fill and active zone; the deepest rule governs.";
+        SHAFT_ADFREEZE = "shaft_adfreeze", version 1, [CFEM_ADFREEZE, USACE_ADFREEZE, DOMASCHUK_1982, CRORY_REED_1965, OBC_DEPTH_OF_FOUNDATIONS],
+            "Uplift on the shaft: average bond stress times perimeter times frozen length, with a second line at the severe bond stress.";
+        BEAM_SIDE_ADFREEZE = "beam_side_adfreeze", version 1, [CFEM_ADFREEZE],
+            "Frost grip on the sides of a grade beam over their frozen depth, carried to the pile by its tributary length.";
+        FROST_UPLIFT_ALLOWABLE_STRESS = "frost_uplift_allowable_stress", version 1, [IBC_1810_3_3_1_5, FROST_DEAD_LOAD_SHARE, BABA_2016],
+            "Frost force less a share of dead load against ultimate tension over a safety factor.";
+        FROST_UPLIFT_LIMIT_STATES = "frost_uplift_limit_states", version 1, [FROST_LIMIT_STATES_FACTOR, NBCC_DEAD_COUNTERACTING, CANADA_PHI_TENSION, BABA_2016],
+            "Factored frost force less factored dead load against factored tension resistance.";
+        VOID_FORM_RESIDUAL_THICKNESS = "void_form_residual_thickness", version 1, [VOID_FORM_RESIDUAL_PRACTICE, CONCRETE_UNIT_WEIGHT_PRACTICE],
+            "Free thickness of a void form after collapse against heave and margin; weight of the wet concrete against the form's rated load.";
+    }
 }
