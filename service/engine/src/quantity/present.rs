@@ -15,6 +15,7 @@ use super::{role_of, round9};
 /// Which units an answer is printed in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, serde::Serialize, serde::Deserialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[cfg_attr(feature = "openapi", schema(as = UnitSystem))]
 #[serde(rename_all = "snake_case")]
 pub enum System {
     /// Metres, kilonewtons, kilopascals.
