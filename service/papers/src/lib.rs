@@ -1,1 +1,18 @@
-//! Drawings of answers.
+//! Drawings of Bearwell's answers: from a request and its answer to the bytes of a sheet.
+//!
+//! Pure: no files, no clock, no randomness, the same bytes for the same answer. Nothing is
+//! calculated here; every number comes out of the answer. Lengths on paper are millimetres.
+#![warn(missing_docs)]
+
+mod figure;
+mod layout;
+mod marks;
+mod page;
+mod panel;
+mod place;
+mod strip;
+mod svg;
+mod table;
+mod words;
+
+pub use layout::layout_svg;

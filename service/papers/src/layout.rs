@@ -1,0 +1,76 @@
+//! The sheet of `pile-layout`: the plan to scale on the left, the reading of the answer on
+//! the right, scale bar, orientation and legend below the plan, cautions along the foot.
+
+use bearwell_engine::contract::{Answer, Paper};
+use bearwell_engine::layout::{Outcome, Request};
+use bearwell_engine::quantity::System;
+
+use crate::page::{self, MARGIN};
+use crate::panel::{self, Subject};
+use crate::svg::{Rect, Svg};
+use crate::{figure, strip, words};
+
+/// Width of the reading column, mm.
+const SIDE: f64 = 70.0;
+/// Gap between plan and reading column, mm.
+const GAP: f64 = 4.0;
+/// Height of scale bar, orientation and legend, mm.
+const STRIP: f64 = 15.5;
+
+/// Draws the plan of an answer as an SVG sheet in the given units, on the given paper.
+///
+/// Landscape sheet, in millimetres, to a scale of a common rule; black on white, every mark
+/// told apart by its shape. Labels are escaped. The same answer gives the same bytes.
+pub fn layout_svg(
+    request: &Request,
+    answer: &Answer<Outcome>,
+    system: System,
+    paper: Paper,
+) -> String {
+    let sheet = page::sheet(paper);
+    let inner = sheet.grown(-MARGIN);
+    let (heading, _) = words::verdict(answer.verdict);
+    let title = format!("Pile layout, {} piles: {heading}", answer.result.pile_count);
+    let mut svg = Svg::new(sheet.w, sheet.h, &title);
+
+    let cautions = panel::caution_lines(answer, inner.w);
+    let foot = if cautions.is_empty() {
+        0.0
+    } else {
+        panel::height(cautions.len()) + 2.0
+    };
+    let above = inner.h - foot;
+    let frame = Rect {
+        w: inner.w - SIDE - GAP,
+        h: above - STRIP,
+        ..inner
+    };
+    let subject = Subject {
+        request,
+        answer,
+        system,
+    };
+    let figure = figure::draw(&mut svg, answer, system, frame);
+    let below = Rect {
+        y: frame.bottom() + 1.0,
+        h: STRIP - 2.0,
+        ..frame
+    };
+    strip::draw(&mut svg, subject, &figure, below);
+    let side = Rect {
+        x: inner.right() - SIDE,
+        w: SIDE,
+        h: above - 1.0,
+        ..inner
+    };
+    panel::side(&mut svg, subject, &figure, page::sheet_name(paper), side);
+    if !cautions.is_empty() {
+        let area = Rect {
+            y: inner.bottom() - foot,
+            h: foot,
+            ..inner
+        };
+        panel::cautions(&mut svg, &cautions, area);
+    }
+    svg.finish()
+}

@@ -1,0 +1,65 @@
+//! The marks of a plan: piles and beams, told apart by shape alone.
+
+use bearwell_engine::math;
+
+use crate::svg::{Svg, mm};
+
+/// A pile within its limits: a dial whose dark sector, clockwise from the top, is its
+/// utilisation; a dot where nothing was judged.
+pub fn dial(svg: &mut Svg, at: (f64, f64), r: f64, utilisation: Option<f64>) {
+    let stroke = "fill=\"#fff\" stroke=\"#000\" stroke-width=\"0.3\"";
+    svg.circle(at, r, stroke);
+    match utilisation {
+        None => svg.circle(at, 0.3 * r, "fill=\"#000\""),
+        Some(u) if u >= 0.9995 => svg.circle(at, r, "fill=\"#333\""),
+        Some(u) if u > 0.0 => {
+            let angle = 2.0 * math::PI * u;
+            let to = (at.0 + r * math::sin(angle), at.1 - r * math::cos(angle));
+            let large = i32::from(u > 0.5);
+            let d = format!(
+                "M{} {}V{}A{} {} 0 {large} 1 {} {}Z",
+                mm(at.0),
+                mm(at.1),
+                mm(at.1 - r),
+                mm(r),
+                mm(r),
+                mm(to.0),
+                mm(to.1)
+            );
+            svg.path(&d, "fill=\"#333\"");
+        }
+        Some(_) => {}
+    }
+}
+
+/// A pile over a limit: a black diamond with a white cross.
+pub fn over_limit(svg: &mut Svg, at: (f64, f64), radius: f64) {
+    let (x, y, r) = (at.0, at.1, 1.45 * radius);
+    let d = format!(
+        "M{} {}L{} {}L{} {}L{} {}Z",
+        mm(x),
+        mm(y - r),
+        mm(x + r),
+        mm(y),
+        mm(x),
+        mm(y + r),
+        mm(x - r),
+        mm(y)
+    );
+    svg.path(&d, "fill=\"#000\"");
+    let c = 0.42 * r;
+    let white = "stroke=\"#fff\" stroke-width=\"0.35\"";
+    svg.line((x - c, y - c), (x + c, y + c), white);
+    svg.line((x - c, y + c), (x + c, y - c), white);
+}
+
+/// A short piece of beam for the legend.
+pub fn beam_sample(svg: &mut Svg, (x, y): (f64, f64)) {
+    let ends = ((x - 2.4, y), (x + 2.4, y));
+    svg.line(ends.0, ends.1, "stroke=\"#d8d8d8\" stroke-width=\"2.2\"");
+    svg.line(
+        ends.0,
+        ends.1,
+        "stroke=\"#000\" stroke-width=\"0.2\" stroke-dasharray=\"1.8 0.6 0.5 0.6\"",
+    );
+}

@@ -1,0 +1,246 @@
+//! What stands beside and below the plan in words: verdict, facts and cautions. The table
+//! of piles is in `table.rs`, scale bar and legend are in `strip.rs`.
+
+use bearwell_engine::contract::{Answer, Verdict};
+use bearwell_engine::layout::{LayoutCombination, Outcome, Request};
+use bearwell_engine::quantity::System;
+
+use crate::figure::Figure;
+use crate::svg::{Anchor, HEADING, LINE, Rect, SMALL, Style, Svg, fitted, wrapped};
+use crate::{marks, table, words};
+
+/// Distance of lines of small text.
+pub const PITCH: f64 = LINE * SMALL;
+/// Most lines of cautions; a sheet is mostly for the plan.
+const CAUTION_LINES: usize = 8;
+
+/// Everything a sheet is drawn from.
+#[derive(Debug, Clone, Copy)]
+pub struct Subject<'a> {
+    /// What was asked.
+    pub request: &'a Request,
+    /// What was answered.
+    pub answer: &'a Answer<Outcome>,
+    /// Units of the sheet.
+    pub system: System,
+}
+
+/// The cautions in lines of the given width.
+pub fn caution_lines(answer: &Answer<Outcome>, room: f64) -> Vec<String> {
+    if answer.cautions.is_empty() {
+        return Vec::new();
+    }
+    let texts: Vec<_> = answer.cautions.iter().map(|c| c.text.as_ref()).collect();
+    let mut lines = wrapped(
+        &format!("Cautions. {}", texts.join(" ")),
+        room,
+        Style::PLAIN,
+    );
+    if lines.len() > CAUTION_LINES {
+        lines.truncate(CAUTION_LINES - 1);
+        lines.push("Further cautions are in the answer.".to_owned());
+    }
+    lines
+}
+
+/// Height that lines of small text take.
+pub fn height(lines: usize) -> f64 {
+    lines as f64 * PITCH
+}
+
+/// Draws the cautions under a rule.
+pub fn cautions(svg: &mut Svg, lines: &[String], area: Rect) {
+    svg.line(
+        (area.x, area.y),
+        (area.right(), area.y),
+        "stroke=\"#000\" stroke-width=\"0.35\"",
+    );
+    for (i, line) in lines.iter().enumerate() {
+        let y = area.y + 1.0 + (i as f64 + 0.76) * PITCH;
+        svg.text(area.x, y, line, Style::PLAIN);
+    }
+}
+
+/// Draws verdict, facts and the table of piles from top to bottom.
+pub fn side(svg: &mut Svg, subject: Subject, figure: &Figure, paper: &str, area: Rect) {
+    let mut y = verdict(svg, subject.answer, area);
+    y += 1.2;
+    for line in facts(subject, figure, paper, area.w) {
+        y += PITCH;
+        svg.text(area.x, y, &line, Style::PLAIN);
+    }
+    y += 2.4;
+    let rest = Rect {
+        y,
+        h: area.bottom() - y,
+        ..area
+    };
+    table::draw(svg, subject, figure, rest);
+}
+
+/// The verdict, framed so that it reads without colour; returns the lower edge.
+fn verdict(svg: &mut Svg, answer: &Answer<Outcome>, area: Rect) -> f64 {
+    let (heading, sentence) = words::verdict(answer.verdict);
+    svg.text(
+        area.x,
+        area.y + 3.4,
+        "Pile layout",
+        Style::BOLD.sized(HEADING),
+    );
+    let frame = Rect {
+        x: area.x + 0.5,
+        y: area.y + 5.2,
+        w: area.w - 1.0,
+        h: 13.2,
+    };
+    let look = match answer.verdict {
+        Verdict::Reject => "stroke-width=\"1\"",
+        Verdict::Accept => "stroke-width=\"0.35\"",
+        _ => "stroke-width=\"0.5\" stroke-dasharray=\"2 1\"",
+    };
+    svg.rect(frame, &format!("stroke=\"#000\" {look}"));
+    if answer.verdict == Verdict::Reject {
+        for x in [frame.x + 5.0, frame.right() - 5.0] {
+            marks::over_limit(svg, (x, frame.y + 5.0), 1.8);
+        }
+    }
+    let middle = frame.x + frame.w / 2.0;
+    let style = Style::BOLD.at(Anchor::Middle);
+    svg.text(middle, frame.y + 7.0, heading, style.sized(5.6));
+    svg.text(
+        middle,
+        frame.y + 11.4,
+        sentence,
+        Style::PLAIN.at(Anchor::Middle),
+    );
+    frame.bottom()
+}
+
+/// What a reader wants to know first, in lines of the given width.
+fn facts(s: Subject, figure: &Figure, paper: &str, room: f64) -> Vec<String> {
+    let mut texts = reasons(s.answer);
+    texts.extend(loads(s));
+    texts.extend(piles(s));
+    if figure.short_count > 0 {
+        texts.push(format!(
+            "{} piles are drawn without loads for want of room.",
+            figure.short_count
+        ));
+    }
+    texts.push(format!(
+        "Scale {} on {paper}, landscape.",
+        figure.scale.name
+    ));
+    let provenance = &s.answer.provenance;
+    let digest = &provenance.request_digest;
+    texts.push(format!(
+        "Basis {}; request {}.",
+        provenance.calculation_basis,
+        digest.get(..12).unwrap_or(digest)
+    ));
+    let style = Style::PLAIN;
+    texts
+        .iter()
+        .flat_map(|text| {
+            let mut lines = wrapped(text, room, style);
+            if lines.len() > 3 {
+                lines.truncate(3);
+                lines[2] = fitted(&format!("{} \u{2026}", lines[2]), room, style);
+            }
+            lines
+        })
+        .collect()
+}
+
+/// What decided the verdict, the first two.
+fn reasons(answer: &Answer<Outcome>) -> Vec<String> {
+    let all = &answer.verdict_reasons;
+    let mut texts: Vec<String> = all
+        .iter()
+        .take(2)
+        .map(|r| {
+            let about = r.subject.as_ref().map_or("", |s| s.label.as_str());
+            let code = r.code.replace('_', " ");
+            format!("{code} {about}: {}", r.detail)
+        })
+        .collect();
+    if all.len() > 2 {
+        texts.push(format!("and {} more reasons in the answer.", all.len() - 2));
+    }
+    texts
+}
+
+/// Basis, load and warnings.
+fn loads(s: Subject) -> Vec<String> {
+    let unit = words::force_unit(s.system);
+    let mut texts = vec![format!("Loads: {}.", words::basis(&s.request.design_basis))];
+    let mut heaviest = None;
+    for c in &s.answer.result.combinations {
+        if heaviest.is_none_or(|h: &LayoutCombination| c.total_load > h.total_load) {
+            heaviest = Some(c);
+        }
+    }
+    if let Some(c) = heaviest {
+        texts.push(format!(
+            "Heaviest: {} {unit} in {}.",
+            words::force(c.total_load, s.system),
+            c.name
+        ));
+    }
+    if let Some(capacity) = &s.request.pile_capacity {
+        texts.push(format!(
+            "A pile carries ({}): {} {unit} down, {} {unit} up.",
+            words::level(capacity.level),
+            words::force(capacity.compression, s.system),
+            words::force(capacity.tension, s.system)
+        ));
+    }
+    let warnings = &s.answer.warnings;
+    if !warnings.is_empty() {
+        let mut codes: Vec<String> = warnings.iter().map(|w| w.code.replace('_', " ")).collect();
+        codes.sort();
+        codes.dedup();
+        texts.push(format!(
+            "Warnings, {}: {}.",
+            warnings.len(),
+            codes.join(", ")
+        ));
+    }
+    texts
+}
+
+/// Count, proof, utilisation and the longest span.
+fn piles(s: Subject) -> Vec<String> {
+    let outcome = &s.answer.result;
+    let plural = if outcome.pile_count == 1 { "" } else { "s" };
+    let count = format!("{} pile{plural}", outcome.pile_count);
+    let mut texts = vec![match &outcome.search {
+        None => format!("{count} at given places."),
+        Some(r) if r.proven_minimal => format!("{count}, proven to be the fewest."),
+        Some(r) => format!(
+            "{count}; fewer than {} are impossible, fewest not proven.",
+            r.lower_bound_count
+        ),
+    }];
+    if let Some(u) = outcome.max_utilisation_ratio {
+        let at = outcome
+            .piles
+            .iter()
+            .find(|p| p.utilisation_ratio == Some(u))
+            .map_or(String::new(), |p| format!(" at {}", p.label));
+        texts.push(format!(
+            "Highest utilisation {}{at}.",
+            words::utilisation(u)
+        ));
+    }
+    if let Some(span) = &outcome.spacing.longest_span {
+        texts.push(format!(
+            "Longest span {} {}, {} to {}.",
+            words::length(span.distance, s.system),
+            words::length_unit(s.system),
+            span.from,
+            span.to
+        ));
+    }
+    texts
+}

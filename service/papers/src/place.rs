@@ -1,0 +1,295 @@
+//! Places labels so that none covers another, a pile mark or the edge: each label takes
+//! the best of a fixed list of places around its point. Deterministic, order as given.
+
+use crate::svg::Rect;
+
+/// Side of a cell of the look-up grid, mm.
+const CELL: f64 = 8.0;
+
+/// What already takes room on a field of the sheet.
+#[derive(Debug)]
+pub struct Room {
+    field: Rect,
+    columns: usize,
+    rows: usize,
+    /// Rectangles that nothing may cover.
+    taken: Vec<Rect>,
+    taken_in: Vec<Vec<usize>>,
+    /// Lines that are better not covered.
+    lines: Vec<((f64, f64), (f64, f64))>,
+    lines_in: Vec<Vec<usize>>,
+}
+
+/// A place found for a label.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Placed {
+    /// Where it stands.
+    pub rect: Rect,
+    /// Whether it is so far away that it needs a leader.
+    pub far: bool,
+    /// How many lines it covers.
+    pub covers: usize,
+}
+
+impl Room {
+    /// An empty field.
+    pub fn new(field: Rect) -> Self {
+        let columns = (field.w / CELL).ceil().max(1.0) as usize;
+        let rows = (field.h / CELL).ceil().max(1.0) as usize;
+        Self {
+            field,
+            columns,
+            rows,
+            taken: Vec::new(),
+            taken_in: vec![Vec::new(); columns * rows],
+            lines: Vec::new(),
+            lines_in: vec![Vec::new(); columns * rows],
+        }
+    }
+
+    /// Marks a rectangle as taken.
+    pub fn take(&mut self, rect: Rect) {
+        let at = self.taken.len();
+        self.taken.push(rect);
+        for cell in self.cells(&rect) {
+            self.taken_in[cell].push(at);
+        }
+    }
+
+    /// Notes a line that labels should keep off.
+    pub fn avoid(&mut self, from: (f64, f64), to: (f64, f64)) {
+        let at = self.lines.len();
+        self.lines.push((from, to));
+        let around = Rect {
+            x: from.0.min(to.0),
+            y: from.1.min(to.1),
+            w: (from.0 - to.0).abs(),
+            h: (from.1 - to.1).abs(),
+        };
+        for cell in self.cells(&around) {
+            if crosses(&self.cell(cell), from, to) {
+                self.lines_in[cell].push(at);
+            }
+        }
+    }
+
+    /// Whether nothing stands there and it lies in the field.
+    pub fn free(&self, rect: &Rect) -> bool {
+        self.field.holds(rect)
+            && self.cells(rect).all(|cell| {
+                self.taken_in[cell]
+                    .iter()
+                    .all(|i| !self.taken[*i].overlaps(rect))
+            })
+    }
+
+    /// How many noted lines cross it.
+    pub fn crossed(&self, rect: &Rect) -> usize {
+        let mut seen: Vec<usize> = Vec::new();
+        for cell in self.cells(rect) {
+            for i in &self.lines_in[cell] {
+                let (from, to) = self.lines[*i];
+                if !seen.contains(i) && crosses(rect, from, to) {
+                    seen.push(*i);
+                }
+            }
+        }
+        seen.len()
+    }
+
+    /// Places a label of `w` by `h` around `at`, whose mark has the given radius, best
+    /// on the side of `outward`; takes the room. Only near places unless `leader`.
+    pub fn label(
+        &mut self,
+        at: (f64, f64),
+        radius: f64,
+        (w, h): (f64, f64),
+        outward: (f64, f64),
+        leader: bool,
+    ) -> Option<Placed> {
+        let rings = if leader { RINGS.len() } else { 1 };
+        let mut best: Option<(f64, Placed)> = None;
+        for (ring, gap) in RINGS[..rings].iter().enumerate() {
+            for direction in AROUND {
+                let rect = beside(at, radius + gap, (w, h), direction);
+                if !self.free(&rect) {
+                    continue;
+                }
+                let covers = self.crossed(&rect);
+                let turned = 1.0 - (direction.0 * outward.0 + direction.1 * outward.1);
+                let cost = 9.0 * covers as f64 + 2.5 * ring as f64 + turned;
+                if best.is_none_or(|(c, _)| cost < c - 1e-9) {
+                    let far = ring > 0;
+                    best = Some((cost, Placed { rect, far, covers }));
+                }
+            }
+        }
+        let (_, placed) = best?;
+        self.take(placed.rect);
+        Some(placed)
+    }
+
+    /// Cells that a rectangle touches.
+    fn cells(&self, rect: &Rect) -> impl Iterator<Item = usize> + use<> {
+        let column = |x: f64| (((x - self.field.x) / CELL).max(0.0) as usize).min(self.columns - 1);
+        let row = |y: f64| (((y - self.field.y) / CELL).max(0.0) as usize).min(self.rows - 1);
+        let (left, right) = (column(rect.x), column(rect.right()));
+        let (top, bottom) = (row(rect.y), row(rect.bottom()));
+        let columns = self.columns;
+        (top..=bottom).flat_map(move |r| (left..=right).map(move |c| r * columns + c))
+    }
+
+    /// The rectangle of a cell; cells at the edge reach outwards without end.
+    fn cell(&self, index: usize) -> Rect {
+        const FAR: f64 = 1e9;
+        let (c, r) = (index % self.columns, index / self.columns);
+        let left = if c == 0 {
+            -FAR
+        } else {
+            self.field.x + c as f64 * CELL
+        };
+        let top = if r == 0 {
+            -FAR
+        } else {
+            self.field.y + r as f64 * CELL
+        };
+        let right = if c + 1 == self.columns {
+            FAR
+        } else {
+            self.field.x + (c + 1) as f64 * CELL
+        };
+        let bottom = if r + 1 == self.rows {
+            FAR
+        } else {
+            self.field.y + (r + 1) as f64 * CELL
+        };
+        Rect {
+            x: left,
+            y: top,
+            w: right - left,
+            h: bottom - top,
+        }
+    }
+}
+
+/// Gaps between mark and label, mm; beyond the first one a leader is needed.
+const RINGS: [f64; 4] = [0.9, 3.5, 7.0, 11.0];
+/// cos 45 degrees.
+const D: f64 = std::f64::consts::FRAC_1_SQRT_2;
+/// Eight directions on paper, y down, in order of preference among equals.
+const AROUND: [(f64, f64); 8] = [
+    (D, -D),
+    (D, D),
+    (-D, -D),
+    (-D, D),
+    (0.0, -1.0),
+    (0.0, 1.0),
+    (1.0, 0.0),
+    (-1.0, 0.0),
+];
+
+/// The rectangle of a label that stands off `at` by `reach` in a direction.
+fn beside(at: (f64, f64), reach: f64, (w, h): (f64, f64), direction: (f64, f64)) -> Rect {
+    let side = |d: f64, size: f64| match d {
+        d if d > 0.1 => 0.0,
+        d if d < -0.1 => -size,
+        _ => -size / 2.0,
+    };
+    Rect {
+        x: at.0 + direction.0 * reach + side(direction.0, w),
+        y: at.1 + direction.1 * reach + side(direction.1, h),
+        w,
+        h,
+    }
+}
+
+/// Whether a line runs through a rectangle (clipping by its four edges).
+fn crosses(rect: &Rect, from: (f64, f64), to: (f64, f64)) -> bool {
+    let (dx, dy) = (to.0 - from.0, to.1 - from.1);
+    let (mut enter, mut leave) = (0.0_f64, 1.0_f64);
+    for (along, room) in [
+        (-dx, from.0 - rect.x),
+        (dx, rect.right() - from.0),
+        (-dy, from.1 - rect.y),
+        (dy, rect.bottom() - from.1),
+    ] {
+        if along == 0.0 {
+            if room < 0.0 {
+                return false;
+            }
+        } else if along < 0.0 {
+            enter = enter.max(room / along);
+        } else {
+            leave = leave.min(room / along);
+        }
+    }
+    enter <= leave
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const FIELD: Rect = Rect {
+        x: 10.0,
+        y: 10.0,
+        w: 100.0,
+        h: 60.0,
+    };
+
+    #[test]
+    fn a_line_crosses_what_it_runs_through() {
+        let r = Rect {
+            x: 0.0,
+            y: 0.0,
+            w: 10.0,
+            h: 5.0,
+        };
+        assert!(crosses(&r, (-5.0, 2.0), (15.0, 2.0)));
+        assert!(crosses(&r, (2.0, 2.0), (3.0, 3.0)));
+        assert!(!crosses(&r, (-5.0, 6.0), (15.0, 6.0)));
+        assert!(!crosses(&r, (-5.0, 0.0), (5.0, 12.0)));
+        assert!(crosses(&r, (-5.0, -5.0), (12.0, 12.0)));
+    }
+
+    #[test]
+    fn labels_never_cover_each_other_and_stay_inside() {
+        let mut room = Room::new(FIELD);
+        let mut placed: Vec<Rect> = Vec::new();
+        let mut left_out = 0;
+        for i in 0..60 {
+            let at = (
+                12.0 + f64::from(i % 10) * 9.5,
+                15.0 + f64::from(i / 10) * 9.0,
+            );
+            match room.label(at, 1.0, (8.0, 3.0), (0.0, -1.0), true) {
+                Some(p) => {
+                    assert!(FIELD.holds(&p.rect));
+                    assert!(placed.iter().all(|q| !q.overlaps(&p.rect)));
+                    placed.push(p.rect);
+                }
+                None => left_out += 1,
+            }
+        }
+        assert!(placed.len() > 50, "{left_out} left out");
+    }
+
+    #[test]
+    fn a_label_keeps_off_a_line_where_it_can() {
+        let mut room = Room::new(FIELD);
+        room.avoid((10.0, 40.0), (110.0, 40.0));
+        let p = room.label((60.0, 40.0), 2.0, (12.0, 8.0), (0.0, 1.0), true);
+        assert_eq!(p.map(|p| (p.covers, p.far)), Some((0, false)));
+        assert!(p.is_some_and(|p| p.rect.y > 40.0));
+    }
+
+    #[test]
+    fn no_room_is_told() {
+        let mut room = Room::new(FIELD);
+        room.take(FIELD);
+        assert_eq!(
+            room.label((60.0, 40.0), 2.0, (12.0, 8.0), (0.0, 1.0), true),
+            None
+        );
+    }
+}

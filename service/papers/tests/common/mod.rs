@@ -1,0 +1,292 @@
+//! Reads a sheet back as a stranger would, by an XML parser, and judges it: size of text,
+//! everything on the page, no text on text. And plans to draw, made here.
+#![allow(dead_code)]
+
+use bearwell_engine::contract::{Answer, Paper};
+use bearwell_engine::layout::{Outcome, Request};
+use bearwell_engine::quantity::System;
+use bearwell_papers::layout_svg;
+use serde_json::{Value, json};
+
+/// A text on the sheet with the room it takes.
+#[derive(Debug, Clone)]
+pub struct Text {
+    pub text: String,
+    pub size: f64,
+    pub left: f64,
+    pub right: f64,
+    pub top: f64,
+    pub bottom: f64,
+}
+
+/// What was read from a sheet.
+#[derive(Debug)]
+pub struct Sheet {
+    pub width: f64,
+    pub height: f64,
+    pub texts: Vec<Text>,
+    pub circles: usize,
+    /// Paths that are filled black without a stroke: diamonds and the north arrow.
+    pub black_paths: usize,
+}
+
+fn number(node: roxmltree::Node, name: &str) -> f64 {
+    node.attribute(name)
+        .and_then(|v| v.trim_end_matches("mm").parse().ok())
+        .unwrap_or_else(|| panic!("{name} of {node:?}"))
+}
+
+/// Width of a text in a common sans-serif font, mm: mean advances by kind of character,
+/// estimated apart from the drawing's own table.
+fn width(text: &str, size: f64, bold: bool) -> f64 {
+    let ems: f64 = text
+        .chars()
+        .map(|c| match c {
+            '0'..='9' => 0.636,
+            'i' | 'j' | 'l' => 0.28,
+            '.' | ',' | ' ' => 0.318,
+            'f' | 't' | 'r' | '(' | ')' | '-' | ':' => 0.39,
+            'm' | 'w' | 'M' | 'W' => 0.95,
+            'A'..='Z' => 0.70,
+            _ => 0.62,
+        })
+        .sum();
+    ems * size * if bold { 1.1 } else { 1.0 }
+}
+
+/// Reads a sheet; panics when it is not well-formed XML.
+pub fn read(svg: &str) -> Sheet {
+    let doc = roxmltree::Document::parse(svg).expect("well-formed XML");
+    let root = doc.root_element();
+    assert_eq!(root.tag_name().name(), "svg");
+    let (w, h) = (number(root, "width"), number(root, "height"));
+    let view: Vec<f64> = root
+        .attribute("viewBox")
+        .expect("viewBox")
+        .split(' ')
+        .map(|v| v.parse().expect("a number"))
+        .collect();
+    assert_eq!(view, [0.0, 0.0, w, h], "one user unit is one millimetre");
+    let mut sheet = Sheet {
+        width: w,
+        height: h,
+        texts: Vec::new(),
+        circles: 0,
+        black_paths: 0,
+    };
+    for node in root.descendants().filter(|n| n.is_element()) {
+        match node.tag_name().name() {
+            "text" => sheet.texts.push(text(node)),
+            "circle" => sheet.circles += 1,
+            "path" if node.attribute("fill") == Some("#000") => sheet.black_paths += 1,
+            "svg" | "g" | "title" | "rect" | "line" | "polyline" | "path" => {}
+            other => panic!("unexpected element {other}"),
+        }
+        inside(&sheet, node);
+    }
+    sheet
+}
+
+fn text(node: roxmltree::Node) -> Text {
+    assert!(node.children().all(|c| c.is_text()), "no markup in a text");
+    let text: String = node.text().unwrap_or_default().to_owned();
+    let size = number(node, "font-size");
+    let w = width(&text, size, node.attribute("font-weight").is_some());
+    let (x, y) = (number(node, "x"), number(node, "y"));
+    let left = match node.attribute("text-anchor") {
+        None => x,
+        Some("middle") => x - w / 2.0,
+        Some("end") => x - w,
+        Some(other) => panic!("anchor {other}"),
+    };
+    Text {
+        text,
+        size,
+        left,
+        right: left + w,
+        top: y - 0.74 * size,
+        bottom: y + 0.22 * size,
+    }
+}
+
+/// Every coordinate of a shape lies on the page.
+fn inside(sheet: &Sheet, node: roxmltree::Node) {
+    for (names, limit) in [
+        (["x", "x1", "x2", "cx"], sheet.width),
+        (["y", "y1", "y2", "cy"], sheet.height),
+    ] {
+        for name in names {
+            if node.attribute(name).is_some() {
+                let v = number(node, name);
+                assert!((0.0..=limit).contains(&v), "{name} = {v} of {node:?}");
+            }
+        }
+    }
+    if let Some(points) = node.attribute("points") {
+        for pair in points.split(' ') {
+            let (x, y) = pair.split_once(',').expect("x,y");
+            let (x, y): (f64, f64) = (x.parse().expect("x"), y.parse().expect("y"));
+            assert!((0.0..=sheet.width).contains(&x) && (0.0..=sheet.height).contains(&y));
+        }
+    }
+}
+
+/// The rules every sheet keeps.
+pub fn judge(name: &str, svg: &str) -> Sheet {
+    let sheet = read(svg);
+    for t in &sheet.texts {
+        // capitals are 0.716 of the size or more: 2.8 mm text has capitals of 2 mm
+        assert!(t.size >= 2.8, "{name}: {t:?} is too small");
+        assert!(!t.text.is_empty(), "{name}: an empty text");
+        assert!(
+            t.left >= 5.0
+                && t.right <= sheet.width - 5.0
+                && t.top >= 5.0
+                && t.bottom <= sheet.height - 5.0,
+            "{name}: {t:?} leaves the page"
+        );
+    }
+    for (i, a) in sheet.texts.iter().enumerate() {
+        for b in &sheet.texts[i + 1..] {
+            let apart = a.right <= b.left + 0.01
+                || b.right <= a.left + 0.01
+                || a.bottom <= b.top + 0.01
+                || b.bottom <= a.top + 0.01;
+            assert!(apart, "{name}: {a:?} covers {b:?}");
+        }
+    }
+    sheet
+}
+
+/// A pile to draw: label, x and y in feet, compression and tension in pounds-force.
+pub type Pile = (String, f64, f64, f64, f64);
+
+/// A plan to draw.
+#[derive(Debug, Clone, Default)]
+pub struct Plan {
+    pub beams: Vec<(String, Vec<(f64, f64)>)>,
+    pub piles: Vec<Pile>,
+    /// Of every pile, lbf; none leaves the piles unjudged.
+    pub capacity: Option<f64>,
+    pub cautions: usize,
+}
+
+fn at(x: f64, y: f64) -> Value {
+    json!({"x": {"value": x, "unit": "ft"}, "y": {"value": y, "unit": "ft"}})
+}
+
+fn lbf(v: f64) -> Value {
+    json!({"value": v, "unit": "lbf"})
+}
+
+impl Plan {
+    /// Request and answer as the service would put them together.
+    pub fn answer(&self) -> (Request, Answer<Outcome>) {
+        let beams: Vec<_> = self
+            .beams
+            .iter()
+            .map(|(label, points)| {
+                json!({"label": label,
+                       "points": points.iter().map(|p| at(p.0, p.1)).collect::<Vec<_>>()})
+            })
+            .collect();
+        let given: Vec<_> = self
+            .piles
+            .iter()
+            .map(|p| json!({"label": p.0, "at": at(p.1, p.2)}))
+            .collect();
+        let mut request = json!({
+            "design_basis": {"allowable_stress": {"combinations": {"published": {"edition": "asce_7_16"}}}},
+            "beams": beams,
+            "piles": {"given": {"positions": given}},
+        });
+        if let Some(c) = self.capacity {
+            request["pile_capacity"] =
+                json!({"level": "allowable", "compression": lbf(c), "tension": lbf(c)});
+        }
+        let answer = json!({
+            "verdict": if self.fails().is_empty() { "accept" } else { "reject" },
+            "verdict_reasons": self.fails().iter().map(|label| json!({
+                "code": "compression", "subject": {"kind": "pile", "label": label},
+                "detail": "utilisation above 1"})).collect::<Vec<_>>(),
+            "result": self.outcome(&beams),
+            "checks": self.fails().iter().map(|label| json!({
+                "id": "compression", "subject": {"kind": "pile", "label": label},
+                "status": "fail", "relation": "at_most", "governing": false,
+                "source": {"id": "statics", "cite": "statics", "status": "derived"}})).collect::<Vec<_>>(),
+            "warnings": [],
+            "cautions": (0..self.cautions).map(|_| json!({"code": "local_code",
+                "text": "The local code, its adopted edition and the building official's rulings govern; this service knows only what was sent."})).collect::<Vec<_>>(),
+            "methods": [],
+            "provenance": {"calculation_basis": "2026.1", "request_digest": "0123456789abcdef0123"},
+        });
+        (
+            serde_json::from_value(request).expect("a request"),
+            serde_json::from_value(answer).expect("an answer"),
+        )
+    }
+
+    /// Labels of the piles over their capacity.
+    pub fn fails(&self) -> Vec<&str> {
+        let over = |p: &&Pile| self.capacity.is_some_and(|c| p.3.max(p.4) > c);
+        self.piles.iter().filter(over).map(|p| &*p.0).collect()
+    }
+
+    fn outcome(&self, beams: &[Value]) -> Value {
+        let ratio = |p: &Pile| self.capacity.map(|c| p.3.max(p.4) / c);
+        let piles: Vec<_> = self
+            .piles
+            .iter()
+            .map(|p| {
+                let demand = |v| json!({"demand": lbf(v), "combination": "D", "supports": "rigid"});
+                let mut pile = json!({"label": p.0, "at": at(p.1, p.2), "placed_by": "given",
+                    "compression": demand(p.3), "tension": demand(p.4), "by_beam": [],
+                    "rigid": {"max": lbf(p.3), "max_combination": "D",
+                              "min": lbf(-p.4), "min_combination": "D"}});
+                if let Some(u) = ratio(p) {
+                    pile["utilisation_ratio"] = json!(u);
+                }
+                pile
+            })
+            .collect();
+        let moment = json!({"moment": {"value": 0, "unit": "ft_lbf"}, "at": at(0.0, 0.0),
+            "combination": "D", "supports": "rigid"});
+        let beams: Vec<_> = beams
+            .iter()
+            .map(|b| {
+                json!({"label": b["label"], "points": b["points"],
+                "length": {"value": 1, "unit": "ft"}, "sagging": moment, "hogging": moment,
+                "shear": {"shear": lbf(0.0), "at": at(0.0, 0.0), "combination": "D", "supports": "rigid"}})
+            })
+            .collect();
+        let mut nearest: Option<f64> = None;
+        for (i, a) in self.piles.iter().enumerate() {
+            for b in &self.piles[i + 1..] {
+                let (dx, dy) = (a.1 - b.1, a.2 - b.2);
+                let d = (dx * dx + dy * dy).sqrt();
+                nearest = Some(nearest.map_or(d, |n| n.min(d)));
+            }
+        }
+        let total: f64 = self.piles.iter().map(|p| p.3).sum();
+        let mut outcome = json!({
+            "pile_count": self.piles.len(), "statics_residual_ratio": 0, "supports": ["rigid"],
+            "piles": piles, "beams": beams,
+            "combinations": [{"name": "D", "factors": [], "total_load": lbf(total), "total_reaction": lbf(total)}],
+            "spacing": {"longest_overhang": {"value": 0, "unit": "ft"}},
+        });
+        if let Some(d) = nearest {
+            outcome["spacing"]["nearest_piles"] =
+                json!({"distance": {"value": d, "unit": "ft"}, "from": "a", "to": "b"});
+        }
+        if let Some(u) = self.piles.iter().filter_map(ratio).reduce(f64::max) {
+            outcome["max_utilisation_ratio"] = json!(u);
+        }
+        outcome
+    }
+
+    /// The sheet of this plan.
+    pub fn sheet(&self, system: System, paper: Paper) -> String {
+        let (request, answer) = self.answer();
+        layout_svg(&request, &answer, system, paper)
+    }
+}
