@@ -90,29 +90,42 @@ same_bytes_by_door() {
 }
 
 # Runs each fenced block of README.md that calls curl, as pasted, against a live service;
-# only the port is another one. An HTTP error fails it, unless the block shows a refusal.
+# only the port is another one. An HTTP error fails it, unless the block shows a refusal. A
+# block of JSON that follows must be part of the answer.
 readme_commands() {
-    rm -rf "$SCRATCH/blocks"
-    mkdir "$SCRATCH/blocks"
-    awk -v out="$SCRATCH/blocks" '
-        /^```sh$/ { inside = 1; text = ""; next }
-        /^```$/ { if (inside && text ~ /(^|\n)curl /) { n++; printf "%s", text > sprintf("%s/%02d.sh", out, n) } inside = 0 }
-        inside { text = text $0 "\n" }
+    local blocks="$SCRATCH/blocks" block count=0
+    mkdir "$blocks" "$blocks/here"
+    awk -v out="$blocks" '
+        /^```(sh|json)$/ { kind = substr($0, 4); text = ""; next }
+        /^```/ {
+            if (kind == "sh" && text ~ /(^|\n)curl /) name = sprintf("%s/%02d", out, ++n)
+            else if (kind == "sh") name = ""
+            if ((kind == "sh" || kind == "json") && name != "") printf "%s", text > (name "." kind)
+            kind = (kind == "" ? "other" : ""); next
+        }
+        kind == "sh" || kind == "json" { text = text $0 "\n" }
     ' README.md
-    local block count=0
+    ln -s "$PWD/openapi" "$blocks/here/openapi"
     start_service 2
-    for block in "$SCRATCH"/blocks/*.sh; do
+    for block in "$blocks"/*.sh; do
         sed -i "s/127\.0\.0\.1:8080/127.0.0.1:$PORT/g" "$block"
         {
             grep -q '/refused/' "$block" || echo 'curl() { command curl --fail-with-body "$@"; }'
             cat "$block"
         } >"$block.run"
-        bash -euo pipefail "$block.run" >"$block.out" </dev/null || {
+        (cd "$blocks/here" && bash -euo pipefail "$block.run" >"$block.out" </dev/null) || {
             echo "this block of README.md fails:"
             cat "$block" "$block.out"
             return 1
         }
         [[ -s "$block.out" ]]
+        if [[ -e "${block%.sh}.json" ]]; then
+            jq -e --slurpfile part "${block%.sh}.json" 'contains($part[0])' "$block.out" >/dev/null || {
+                echo "the answer does not hold what README.md says:"
+                cat "${block%.sh}.json" "$block.out"
+                return 1
+            }
+        fi
         count=$((count + 1))
     done
     stop_service
