@@ -27,6 +27,8 @@ pub const COMBINATIONS: usize = 64;
 pub const LOADS: usize = 20_000;
 /// Items in a batch.
 pub const BATCH_ITEMS: usize = 1_000;
+/// Plans in a batch.
+pub const BATCH_PLANS: usize = 200;
 
 /// A limit as `GET /v1/limits` lists it.
 #[derive(Debug, Clone, Copy, Serialize)]
@@ -60,4 +62,5 @@ limits! {
     "combinations" = COMBINATIONS, "Load combinations.";
     "loads" = LOADS, "Loads in a plan.";
     "batch_items" = BATCH_ITEMS, "Items in a batch.";
+    "batch_plans" = BATCH_PLANS, "Plans (`pile-layout`) in a batch.";
 }
