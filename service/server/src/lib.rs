@@ -2,8 +2,17 @@
 //! command line. Calculates nothing itself; that is the engine's.
 #![warn(missing_docs)]
 
+pub mod batch;
+pub mod document;
+pub mod examples;
+pub mod pages;
 #[cfg(test)]
 mod probe;
 pub mod problem;
 pub mod read;
 pub mod schemas;
+pub mod service;
+pub mod table;
+
+/// Version of the program.
+pub const VERSION: &str = env!("CARGO_PKG_VERSION");

@@ -205,6 +205,10 @@ impl<'a> Walker<'a> {
                 self.unknown_choice(text, &words, place.to_string());
             }
             Node::Object(members) => match &members[..] {
+                [(tag, Node::Null)] if tags.contains(&tag.as_str()) => {
+                    let detail = format!("`{tag}` is null; it needs a value");
+                    self.fault(place.to_string(), &refusals::MISSING_MEMBER, detail);
+                }
                 [(tag, inner)] => match tagged.iter().find(|(known, _)| known == tag) {
                     Some((_, schema)) => {
                         place.inside(tag, |place| self.value(inner, schema, place))

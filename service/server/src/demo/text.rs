@@ -1,0 +1,126 @@
+//! Plain text for a terminal: headings, wrapped paragraphs, quantities with their unit.
+
+use std::io::{self, Write};
+
+use bearwell_engine::quantity::{In, Presentation, Shown, System};
+
+/// Columns of a line.
+const WIDTH: usize = 78;
+
+/// A heading over a rule.
+pub fn heading(out: &mut impl Write, text: &str) -> io::Result<()> {
+    writeln!(out, "\n{text}\n{}", "=".repeat(text.chars().count()))
+}
+
+/// A smaller heading.
+pub fn section(out: &mut impl Write, text: &str) -> io::Result<()> {
+    writeln!(out, "\n{text}")
+}
+
+/// A wrapped paragraph behind an indent.
+pub fn paragraph(out: &mut impl Write, indent: &str, text: &str) -> io::Result<()> {
+    wrapped(out, indent, indent, text)
+}
+
+/// A wrapped entry of a list.
+pub fn item(out: &mut impl Write, text: &str) -> io::Result<()> {
+    wrapped(out, "  - ", "    ", text)
+}
+
+fn wrapped(out: &mut impl Write, first: &str, rest: &str, text: &str) -> io::Result<()> {
+    let mut line = first.to_owned();
+    let mut empty = true;
+    for word in text.split_whitespace() {
+        if !empty && line.chars().count() + 1 + word.chars().count() > WIDTH {
+            writeln!(out, "{line}")?;
+            line = rest.to_owned();
+            empty = true;
+        }
+        if !empty {
+            line.push(' ');
+        }
+        line.push_str(word);
+        empty = false;
+    }
+    writeln!(out, "{line}")
+}
+
+/// A quantity as the service prints it, cut to some decimals for reading.
+pub fn show(quantity: impl Into<Shown>, system: System, decimals: usize) -> String {
+    let (value, unit) = printed(quantity, system);
+    if unit == "1" {
+        grouped(value, decimals)
+    } else {
+        format!("{} {unit}", grouped(value, decimals))
+    }
+}
+
+/// The same without its unit.
+pub fn bare(quantity: impl Into<Shown>, system: System, decimals: usize) -> String {
+    grouped(printed(quantity, system).0, decimals)
+}
+
+/// Value and unit as the service prints them.
+fn printed(quantity: impl Into<Shown>, system: System) -> (f64, String) {
+    let shown = In(Presentation::Printed(system), &quantity.into()).to_json();
+    let value = shown.get("value").and_then(serde_json::Value::as_f64);
+    let unit = shown.get("unit").and_then(serde_json::Value::as_str);
+    (value.unwrap_or_default(), unit.unwrap_or_default().into())
+}
+
+/// To a JSON value.
+trait ToJson {
+    fn to_json(&self) -> serde_json::Value;
+}
+
+impl<T: serde::Serialize> ToJson for T {
+    fn to_json(&self) -> serde_json::Value {
+        serde_json::to_value(self).unwrap_or_default()
+    }
+}
+
+/// Thousands set apart.
+fn grouped(value: f64, decimals: usize) -> String {
+    let plain = format!("{value:.decimals$}");
+    let (sign, digits) = match plain.strip_prefix('-') {
+        Some(rest) => ("-", rest),
+        None => ("", plain.as_str()),
+    };
+    let (whole, part) = match digits.split_once('.') {
+        Some((whole, part)) => (whole, format!(".{part}")),
+        None => (digits, String::new()),
+    };
+    let mut out = String::from(sign);
+    for (i, c) in whole.chars().enumerate() {
+        if i > 0 && (whole.len() - i) % 3 == 0 {
+            out.push(',');
+        }
+        out.push(c);
+    }
+    out + &part
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use bearwell_engine::quantity::{Force, ForceUnit};
+
+    #[test]
+    fn quantities_read_as_they_are_printed() {
+        let f = Force::new(12_830.4, ForceUnit::Lbf);
+        assert_eq!(show(f, System::UsCustomary, 0), "12,830 lbf");
+        assert_eq!(show(f, System::Si, 1), "57.1 kN");
+        assert_eq!(show(0.907, System::Si, 3), "0.907");
+        assert_eq!(grouped(-1234.5, 1), "-1,234.5");
+    }
+
+    #[test]
+    fn lines_are_wrapped() {
+        let mut out = Vec::new();
+        item(&mut out, &"word ".repeat(40)).expect("memory takes it");
+        let text = String::from_utf8(out).expect("text");
+        assert!(text.lines().count() > 2);
+        assert!(text.lines().all(|l| l.chars().count() <= WIDTH));
+        assert!(text.lines().skip(1).all(|l| l.starts_with("    word")));
+    }
+}

@@ -1,0 +1,246 @@
+//! The table of calculations. Route, batch, command line and document all follow from
+//! it: adding a calculation is adding one line to [`CALCULATIONS`].
+
+use std::sync::Arc;
+use std::sync::atomic::AtomicBool;
+
+use bearwell_engine::catalogue::refusals;
+use bearwell_engine::contract::{Answer, Calculation, Issue, Options, Paper, Work, run};
+use bearwell_engine::quantity::{In, Presentation, System};
+use bearwell_engine::torque::TorqueCapacity;
+use bearwell_engine::trace::Trace;
+use utoipa::ToSchema;
+
+use crate::problem::Problem;
+use crate::read;
+use crate::schemas::{Named, Schemas, collect};
+
+/// Every calculation of the service, one line each.
+pub const CALCULATIONS: &[Entry] = &[Entry::of::<TorqueCapacity, JsonOnly>()];
+
+const _: () = assert!(unique(CALCULATIONS), "two calculations have one name");
+
+/// The media type every calculation answers in.
+pub const JSON: &str = "application/json";
+
+/// One calculation, with its types turned into plain functions.
+pub struct Entry {
+    /// Name in the path.
+    pub name: &'static str,
+    /// The question it answers, one line.
+    pub summary: &'static str,
+    /// Takes long enough to be kept off the threads that serve connections.
+    pub heavy: bool,
+    /// Drawings and tables beside JSON.
+    pub sheets: fn() -> Vec<SheetNote>,
+    /// Answers one request.
+    pub answer: fn(&Ask) -> Result<Reply, Problem>,
+    /// Adds its schemas and names the two that stand for request and outcome.
+    pub schemas: fn(&mut Named) -> Names,
+}
+
+/// Names of a calculation's schemas.
+pub struct Names {
+    /// Schema of the request.
+    pub request: String,
+    /// Schema of the result.
+    pub outcome: String,
+}
+
+/// What is asked for, besides what stands in the body.
+pub struct Ask<'a> {
+    /// The request as it came.
+    pub body: &'a [u8],
+    /// Schemas of the service.
+    pub schemas: &'a Schemas,
+    /// Media type of the answer; one the calculation has.
+    pub media: &'a str,
+    /// Sheet or table asked for outside of the body.
+    pub form: Option<&'a str>,
+    /// Ends the work once it is true.
+    pub stop: Option<Arc<AtomicBool>>,
+}
+
+/// An answer, ready to be sent.
+#[derive(Debug)]
+pub struct Reply {
+    /// Its media type.
+    pub media: &'static str,
+    /// Its bytes; JSON is still without its line end.
+    pub body: Vec<u8>,
+}
+
+impl Reply {
+    /// The bytes as they are sent.
+    pub fn into_bytes(mut self) -> Vec<u8> {
+        if self.media == JSON {
+            self.body.push(b'\n');
+        }
+        self.body
+    }
+}
+
+/// The drawings and tables of a calculation.
+pub trait Sheets<C: Calculation> {
+    /// For each media type the first is the default.
+    const ALL: &'static [Sheet<C>];
+}
+
+/// A drawing or table.
+pub struct Sheet<C: Calculation> {
+    /// What it is.
+    pub note: SheetNote,
+    /// Draws it.
+    pub draw: fn(&C::Request, &Answer<C::Outcome>, System, Paper) -> String,
+}
+
+/// What a drawing or table is.
+#[derive(Debug, Clone, Copy)]
+pub struct SheetNote {
+    /// Its media type.
+    pub media: &'static str,
+    /// Its name, for the member `form`.
+    pub form: &'static str,
+    /// What it shows.
+    pub about: &'static str,
+}
+
+/// No drawing and no table.
+pub struct JsonOnly;
+
+impl<C: Calculation> Sheets<C> for JsonOnly {
+    const ALL: &'static [Sheet<C>] = &[];
+}
+
+impl Entry {
+    /// The entry of a calculation with its sheets.
+    pub const fn of<C: Calculation, S: Sheets<C>>() -> Self {
+        Self {
+            name: C::NAME,
+            summary: C::SUMMARY,
+            heavy: false,
+            sheets: || S::ALL.iter().map(|sheet| sheet.note).collect(),
+            answer: answer::<C, S>,
+            schemas: |named| Names {
+                request: collect::<C::Request>(named),
+                outcome: collect_outcome::<C>(named),
+            },
+        }
+    }
+
+    /// Marks it as taking long.
+    pub const fn heavy(self) -> Self {
+        Self {
+            heavy: true,
+            ..self
+        }
+    }
+
+    /// Media types of the answer, the default first.
+    pub fn media(&self) -> Vec<&'static str> {
+        let mut all = vec![JSON];
+        for sheet in (self.sheets)() {
+            if !all.contains(&sheet.media) {
+                all.push(sheet.media);
+            }
+        }
+        all
+    }
+}
+
+fn collect_outcome<C: Calculation>(named: &mut Named) -> String
+where
+    C::Outcome: ToSchema,
+{
+    collect::<C::Outcome>(named)
+}
+
+/// Reads, validates, calculates and writes one request.
+fn answer<C: Calculation, S: Sheets<C>>(ask: &Ask) -> Result<Reply, Problem> {
+    let mut sheet = None;
+    let call = read::request::<C>(ask.body, ask.schemas, |options| {
+        match choose::<C, S>(ask, options) {
+            Ok(chosen) => {
+                sheet = chosen;
+                None
+            }
+            Err(issue) => Some(issue),
+        }
+    })?;
+    let trace = if call.options.steps() {
+        Trace::on()
+    } else {
+        Trace::off()
+    };
+    let answer = run::<C>(&call, Work::new(trace, ask.stop.clone()))?;
+    let system = call.options.system();
+    if let Some(sheet) = sheet {
+        let paper = call.options.paper.unwrap_or(match system {
+            System::Si => Paper::A4,
+            System::UsCustomary => Paper::Letter,
+        });
+        let body = (sheet.draw)(&call.request, &answer, system, paper).into_bytes();
+        let media = sheet.note.media;
+        return Ok(Reply { media, body });
+    }
+    match serde_json::to_vec(&In(Presentation::Printed(system), &answer)) {
+        Ok(body) => Ok(Reply { media: JSON, body }),
+        Err(error) => {
+            tracing::error!(calculation = C::NAME, %error, "an answer could not be written");
+            Err(Problem::internal())
+        }
+    }
+}
+
+/// The sheet that is asked for; none for JSON.
+fn choose<C: Calculation, S: Sheets<C>>(
+    ask: &Ask,
+    options: &Options,
+) -> Result<Option<&'static Sheet<C>>, Issue> {
+    let form = ask.form.or(options.form.as_deref());
+    let of_media = S::ALL.iter().filter(|sheet| sheet.note.media == ask.media);
+    let Some(form) = form else {
+        return Ok(of_media.into_iter().next());
+    };
+    let known: Vec<&str> = of_media.clone().map(|sheet| sheet.note.form).collect();
+    let found = of_media.into_iter().find(|sheet| sheet.note.form == form);
+    found.map(Some).ok_or_else(|| {
+        let detail = format!(
+            "`{}` is no form of {}; {}",
+            form,
+            ask.media,
+            read::hint(form, &known)
+        );
+        let pointer = if options.form.is_some() { "/form" } else { "" };
+        Issue::new(pointer, &refusals::UNKNOWN_FORM, detail)
+    })
+}
+
+const fn unique(entries: &[Entry]) -> bool {
+    let mut i = 0;
+    while i < entries.len() {
+        let mut j = i + 1;
+        while j < entries.len() {
+            if same(entries[i].name.as_bytes(), entries[j].name.as_bytes()) {
+                return false;
+            }
+            j += 1;
+        }
+        i += 1;
+    }
+    true
+}
+
+const fn same(a: &[u8], b: &[u8]) -> bool {
+    if a.len() != b.len() {
+        return false;
+    }
+    let mut i = 0;
+    while i < a.len() {
+        if a[i] != b[i] {
+            return false;
+        }
+        i += 1;
+    }
+    true
+}
