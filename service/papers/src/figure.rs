@@ -284,8 +284,8 @@ fn pile_texts(
         if lines.len() < all.len() {
             figure.short_count += 1;
         }
-        if place.far {
-            leader(svg, at, reach, &place.rect);
+        if let Some((from, to)) = place.leader {
+            svg.line(from, to, "stroke=\"#000\" stroke-width=\"0.2\"");
         }
         if figure.failed.contains(&pile.label) {
             svg.rect(
@@ -301,17 +301,6 @@ fn pile_texts(
             svg.text(x, y, text, *style);
         }
     }
-}
-
-/// A thin line from a mark to its label.
-fn leader(svg: &mut Svg, at: (f64, f64), reach: f64, label: &Rect) {
-    let end = (
-        at.0.clamp(label.x, label.right()),
-        at.1.clamp(label.y, label.bottom()),
-    );
-    let d = direction(at, end);
-    let start = (at.0 + d.0 * reach, at.1 + d.1 * reach);
-    svg.line(start, end, "stroke=\"#000\" stroke-width=\"0.2\"");
 }
 
 /// Unit vector from one place to another; up where they are one.

@@ -124,7 +124,7 @@ fn facts(s: Subject, figure: &Figure, paper: &str, room: f64) -> Vec<String> {
     if figure.short_count > 0 {
         texts.push(format!(
             "{} piles are drawn without loads for want of room.",
-            figure.short_count
+            words::count(figure.short_count)
         ));
     }
     texts.push(format!(
@@ -165,7 +165,10 @@ fn reasons(answer: &Answer<Outcome>) -> Vec<String> {
         })
         .collect();
     if all.len() > 2 {
-        texts.push(format!("and {} more reasons in the answer.", all.len() - 2));
+        texts.push(format!(
+            "and {} more reasons in the answer.",
+            words::count(all.len() - 2)
+        ));
     }
     texts
 }
@@ -213,7 +216,7 @@ fn loads(s: Subject) -> Vec<String> {
 fn piles(s: Subject) -> Vec<String> {
     let outcome = &s.answer.result;
     let plural = if outcome.pile_count == 1 { "" } else { "s" };
-    let count = format!("{} pile{plural}", outcome.pile_count);
+    let count = format!("{} pile{plural}", words::count(outcome.pile_count as usize));
     let mut texts = vec![match &outcome.search {
         None => format!("{count} at given places."),
         Some(r) if r.proven_minimal => format!("{count}, proven to be the fewest."),

@@ -1,10 +1,15 @@
 //! Places labels so that none covers another, a pile mark or the edge: each label takes
 //! the best of a fixed list of places around its point. Deterministic, order as given.
 
+use bearwell_engine::math;
+
 use crate::svg::Rect;
 
 /// Side of a cell of the look-up grid, mm.
 const CELL: f64 = 8.0;
+
+/// A straight line on paper.
+pub type Line = ((f64, f64), (f64, f64));
 
 /// What already takes room on a field of the sheet.
 #[derive(Debug)]
@@ -16,7 +21,7 @@ pub struct Room {
     taken: Vec<Rect>,
     taken_in: Vec<Vec<usize>>,
     /// Lines that are better not covered.
-    lines: Vec<((f64, f64), (f64, f64))>,
+    lines: Vec<Line>,
     lines_in: Vec<Vec<usize>>,
 }
 
@@ -25,8 +30,8 @@ pub struct Room {
 pub struct Placed {
     /// Where it stands.
     pub rect: Rect,
-    /// Whether it is so far away that it needs a leader.
-    pub far: bool,
+    /// Where it is far away, the line that leads to it from the mark.
+    pub leader: Option<Line>,
     /// How many lines it covers.
     pub covers: usize,
 }
@@ -98,16 +103,16 @@ impl Room {
     }
 
     /// Places a label of `w` by `h` around `at`, whose mark has the given radius, best
-    /// on the side of `outward`; takes the room. Only near places unless `leader`.
+    /// on the side of `outward`; takes the room. Only near places unless `may_lead`.
     pub fn label(
         &mut self,
         at: (f64, f64),
         radius: f64,
         (w, h): (f64, f64),
         outward: (f64, f64),
-        leader: bool,
+        may_lead: bool,
     ) -> Option<Placed> {
-        let rings = if leader { RINGS.len() } else { 1 };
+        let rings = if may_lead { RINGS.len() } else { 1 };
         let mut best: Option<(f64, Placed)> = None;
         for (ring, gap) in RINGS[..rings].iter().enumerate() {
             for direction in AROUND {
@@ -115,18 +120,48 @@ impl Room {
                 if !self.free(&rect) {
                     continue;
                 }
+                let leader = (ring > 0).then(|| leader_line(at, radius, &rect));
+                if leader.is_some_and(|l| !self.beads(l).all(|bead| self.free(&bead))) {
+                    continue;
+                }
                 let covers = self.crossed(&rect);
                 let turned = 1.0 - (direction.0 * outward.0 + direction.1 * outward.1);
                 let cost = 9.0 * covers as f64 + 2.5 * ring as f64 + turned;
                 if best.is_none_or(|(c, _)| cost < c - 1e-9) {
-                    let far = ring > 0;
-                    best = Some((cost, Placed { rect, far, covers }));
+                    let placed = Placed {
+                        rect,
+                        leader,
+                        covers,
+                    };
+                    best = Some((cost, placed));
                 }
             }
         }
         let (_, placed) = best?;
         self.take(placed.rect);
+        if let Some(leader) = placed.leader {
+            let beads: Vec<Rect> = self.beads(leader).collect();
+            beads.into_iter().for_each(|bead| self.take(bead));
+        }
         Some(placed)
+    }
+
+    /// Small squares along a leader, clear of its mark and of its label.
+    fn beads(&self, (from, to): Line) -> impl Iterator<Item = Rect> + use<> {
+        let (dx, dy) = (to.0 - from.0, to.1 - from.1);
+        let long = math::hypot(dx, dy).max(1e-9);
+        // the corner of the square around the mark lies on the way
+        let (first, last) = (1.2, long - 0.5);
+        let count = ((last - first) / BEAD).max(0.0) as usize;
+        (0..=count).map(move |i| {
+            let t = (first + i as f64 * BEAD) / long;
+            Rect {
+                x: from.0 + t * dx - BEAD / 2.0,
+                y: from.1 + t * dy - BEAD / 2.0,
+                w: BEAD,
+                h: BEAD,
+            }
+        })
     }
 
     /// Cells that a rectangle touches.
@@ -172,6 +207,8 @@ impl Room {
     }
 }
 
+/// Side of the squares along a leader, mm.
+const BEAD: f64 = 0.5;
 /// Gaps between mark and label, mm; beyond the first one a leader is needed.
 const RINGS: [f64; 4] = [0.9, 3.5, 7.0, 11.0];
 /// cos 45 degrees.
@@ -201,6 +238,17 @@ fn beside(at: (f64, f64), reach: f64, (w, h): (f64, f64), direction: (f64, f64))
         w,
         h,
     }
+}
+
+/// From the edge of a mark to the nearest place of its label.
+fn leader_line(at: (f64, f64), radius: f64, label: &Rect) -> Line {
+    let end = (
+        at.0.clamp(label.x, label.right()),
+        at.1.clamp(label.y, label.bottom()),
+    );
+    let (dx, dy) = (end.0 - at.0, end.1 - at.1);
+    let part = radius / math::hypot(dx, dy).max(1e-9);
+    ((at.0 + part * dx, at.1 + part * dy), end)
 }
 
 /// Whether a line runs through a rectangle (clipping by its four edges).
@@ -279,8 +327,31 @@ mod tests {
         let mut room = Room::new(FIELD);
         room.avoid((10.0, 40.0), (110.0, 40.0));
         let p = room.label((60.0, 40.0), 2.0, (12.0, 8.0), (0.0, 1.0), true);
-        assert_eq!(p.map(|p| (p.covers, p.far)), Some((0, false)));
+        assert_eq!(p.map(|p| (p.covers, p.leader)), Some((0, None)));
         assert!(p.is_some_and(|p| p.rect.y > 40.0));
+    }
+
+    #[test]
+    fn a_leader_runs_over_nothing() {
+        let mut room = Room::new(FIELD);
+        // all that is near is taken, but for a lane towards the right
+        for (x, y, w, h) in [(40.0, 20.0, 30.0, 19.5), (40.0, 40.5, 30.0, 19.5)] {
+            room.take(Rect { x, y, w, h });
+        }
+        room.take(Rect {
+            x: 40.0,
+            y: 39.0,
+            w: 19.0,
+            h: 2.0,
+        });
+        let p = room.label((60.0, 40.0), 0.4, (12.0, 8.0), (0.0, 1.0), true);
+        let (from, to) = p.and_then(|p| p.leader).expect("a leader");
+        assert!(from.1 == 40.0 && to.1 == 40.0 && to.0 > from.0);
+        // the lane is taken now
+        assert_eq!(
+            room.label((61.0, 40.0), 0.4, (12.0, 8.0), (0.0, 1.0), true),
+            None
+        );
     }
 
     #[test]

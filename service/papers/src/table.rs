@@ -122,7 +122,7 @@ pub fn draw(svg: &mut Svg, s: Subject, figure: &Figure, area: Rect) {
         svg.text(
             area.x,
             y + 0.76 * PITCH,
-            &format!("and {rest} piles used less, in the answer"),
+            &format!("and {} further piles in the answer", words::count(rest)),
             Style::PLAIN,
         );
     }

@@ -83,6 +83,11 @@ pub fn grouped(value: f64, decimals: usize) -> String {
     out
 }
 
+/// A count of things.
+pub fn count(n: usize) -> String {
+    grouped(n as f64, 0)
+}
+
 /// The verdict as a heading and as a sentence.
 pub fn verdict(verdict: Verdict) -> (&'static str, &'static str) {
     match verdict {

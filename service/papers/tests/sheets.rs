@@ -137,7 +137,7 @@ fn what_finds_no_room_is_told() {
     let all: Vec<_> = sheet.texts.iter().map(|t| t.text.as_str()).collect();
     let joined = all.join(" ");
     assert!(joined.contains("are drawn without loads for want of room"));
-    assert!(joined.contains("piles used less, in the answer"));
+    assert!(joined.contains("further piles in the answer"));
 }
 
 #[test]
