@@ -1,25 +1,73 @@
-//! Codes of this calculation, beside their texts.
+//! Codes of `helix-capacity`, beside their texts. Codes shared by all calculations are
+//! in `catalogue/common.rs`.
 
 /// Checks.
 pub mod checks {
     use crate::catalogue::codes;
-    codes! { CheckDef: }
+    codes! { CheckDef:
+        COMPRESSION = "helix_compression", "Load in compression against the capacity of the soil around the helices.";
+        TENSION = "helix_tension", "Load in tension against the capacity of the soil around the helices.";
+        EMBEDMENT = "helix_embedment", "Depth of the top helix against 5 diameters of the largest helix; asked where there is tension.";
+        SPACING = "helix_spacing", "Distance between two helices against 3 diameters of the lower one; advises only, as the cylinder between them is computed.";
+        CREDIT = "helix_in_bearing_soil", "Soil on the load side of a helix that bears, against the whole zone; advises only, as such a helix is given nothing.";
+    }
 }
 
 /// Warnings.
 pub mod warnings {
     use crate::catalogue::codes;
-    codes! { WarningDef: }
+    codes! { WarningDef:
+        HELIX_WITHOUT_CREDIT = "helix_without_credit", "A helix is given no resistance: its soil is fill or organic, or it lies above the depth from which soil is credited.";
+        WEAK_LAYER_NEAR_HELIX = "weak_layer_near_helix", "A layer within three diameters on the load side of a helix bears less than 60 % of what the helix bears on; it may be punched through.";
+        PROFILE_ENDS_NEAR_HELIX = "profile_ends_near_helix", "The profile ends within three diameters below a helix.";
+        FRICTION_ANGLE_ABOVE_40 = "friction_angle_above_40", "A friction angle above 40 degrees is used; few soils keep it under load, and bearing doubles within five degrees.";
+        HELICES_CLOSE = "helices_close", "Two helices are less than 3 diameters of the lower one apart.";
+        UPLIFT_CLAUSES_DISAGREE = "uplift_clauses_disagree", "The clause of helical piles and the general uplift clause give different safety factors in tension; the answer names the one in force.";
+        FACTOR_RESTS_ON_TEST = "factor_rests_on_test", "The factor holds only with static load tests on this site that bear the analysis out; none is part of the request.";
+    }
 }
 
 /// Faults and refusals.
 pub mod refusals {
     use crate::catalogue::codes;
-    codes! { RefusalDef: }
+    codes! { RefusalDef:
+        HELIX_NOT_WIDER_THAN_SHAFT = "helix_not_wider_than_shaft", "The helix is not wider than its shaft.";
+        HELIX_BELOW_PROFILE = "helix_below_profile", "The helix is below the last layer; no soil is given there.";
+        HELICES_COINCIDE = "helices_coincide", "Two helices are at the same depth.";
+        PROFILE_ENDS_IN_ZONE = "profile_ends_in_zone", "The profile ends within the soil that a helix bears on in compression; give the soil to that depth.";
+        HELIX_IN_ROCK = "helix_in_rock", "Rock at or above the helix or in the soil it bears on; helix theory does not apply to it. A pile on rock is a question for a load test.";
+        NO_CLOSED_WIDTH_FACTOR = "no_closed_width_factor", "The method has no closed N_gamma, so the width term cannot be included.";
+        ADHESION_ON_SQUARE_SHAFT = "adhesion_on_square_shaft", "Adhesion is not counted on a square shaft.";
+        TENSION_FACTOR_TWICE = "tension_factor_twice", "A safety factor in tension and a clause for it are sent together; send one of them.";
+        BASIS_MISSING = "basis_missing", "A demand can only be judged on a design basis.";
+        DEMAND_EMPTY = "demand_empty", "The demand has neither compression nor tension.";
+        DEMAND_NOT_COMPUTED = "demand_not_computed", "The demand acts in a direction that is not to be computed.";
+    }
 }
 
 /// Methods.
 pub mod methods {
     use crate::catalogue::methods;
-    methods! {}
+    methods! {
+        INDIVIDUAL_BEARING = "individual_bearing", version 1, [IBC_1810_3_3_1_9, HELIX_AREA_NET, NO_CREDIT_SOILS, HELIX_NOT_IN_ROCK], "Sum over the helices of area x bearing. In tension each helix counts with its own embedment; that a top helix fails shallow is in the cylinder. A helix whose soil is fill or organic is given nothing; rock is refused.";
+        CYLINDRICAL_SHEAR = "cylindrical_shear", version 1, [CYLINDER_FORM, CYLINDER_TAPERED], "Bearing of the lowest helix (compression) or the uppermost (tension) plus shear on the tapered cylinder between the helices in credit: s_u in clay and silt, s'_v K tan phi in sand, nothing in fill and organic soil.";
+        BEARING_ZONE_METHOD = "bearing_zone", version 1, [BEARING_ZONE, WEAK_LAYER_NEAR], "Bearing of each soil within the zone on the load side by its own law, averaged by thickness or the weakest; the stress is that at the helix.";
+        UNDRAINED_SKEMPTON = "skempton_1951", version 1, [SKEMPTON_1951], "N_c = 6 (1 + 0.2 z/D), at most 9, of a circular plate in clay.";
+        UNDRAINED_NINE = "fixed_nine", version 1, [DEEP_CLAY_NINE], "N_c = 9 at any depth.";
+        UNDRAINED_CAVITY = "cavity_expansion", version 1, [VESIC_CAVITY], "N_c from the expansion of a cavity by the reduced rigidity index.";
+        DRAINED_VESIC = "vesic_1973", version 1, [PRANDTL_REISSNER, VESIC_1973, WIDTH_SHAPE], "N_q of Prandtl and Reissner without depth factor; N_gamma of Vesic where the width term is included.";
+        DRAINED_MEYERHOF = "meyerhof_1963", version 1, [PRANDTL_REISSNER, MEYERHOF_1963, MEYERHOF_DEPTH, WIDTH_SHAPE], "N_q of Prandtl and Reissner with a depth factor held from one diameter on; N_gamma of Meyerhof where the width term is included.";
+        DRAINED_HANSEN = "hansen_1970", version 1, [PRANDTL_REISSNER, HANSEN_1970, WIDTH_SHAPE], "N_q of Prandtl and Reissner without depth factor; N_gamma of Hansen where the width term is included.";
+        DRAINED_TERZAGHI = "terzaghi_1943", version 1, [TERZAGHI_1943], "N_q of Terzaghi for a rough base.";
+        LOCAL_SHEAR = "local_shear_two_thirds", version 1, [TERZAGHI_LOCAL_SHEAR], "Friction angle atan(2/3 tan phi) in the bearing factors of loose sand; not in breakout factors and not on the cylinder.";
+        STRESS_LIMIT = "usace_1991_critical_depth", version 1, [USACE_CRITICAL_DEPTH], "Effective stress in the N_q term held from 10 (loose) or 20 (dense) helix diameters on.";
+        CLAY_BREAKOUT = "clay_breakout", version 1, [CLAY_UPLIFT, DEEP_CLAY_NINE, CLAY_CRITICAL_DAS, CLAY_CRITICAL_FOUR], "Uplift in clay: the lesser of 1.2 (H/D) s_u + s'_v and 9 s_u; continuous. H is counted from the lowest soil above without credit.";
+        DAS_BREAKOUT = "das_breakout", version 1, [BREAKOUT_FORM, BREAKOUT_LISTS], "Uplift in sand: s'_v times the lesser of N_q and the breakout factor F_q, which is held from the critical depth ratio on; continuous. H is counted from the lowest soil above without credit.";
+        NQ_TENSION = "nq_tension", version 1, [TANG_PHOON_2020, BREAKOUT_FORM, BREAKOUT_LISTS], "Uplift in sand: a share of s'_v N_q from the critical depth ratio on, the breakout factor above it; jumps there.";
+        CYLINDER_KU = "mitsch_clemence_1985", version 1, [MITSCH_CLEMENCE_KU], "Lateral stress on the cylinder in sand in tension, K_u = 0.6 + m H/D up to the critical ratio; 0.6 below 25 degrees.";
+        CYLINDER_AT_REST_METHOD = "cylinder_at_rest", version 1, [CYLINDER_AT_REST], "Lateral stress on the cylinder in sand at rest, (1 - sin phi) tan phi, held from 38.2 degrees on.";
+        ALPHA_ADHESION = "alpha_adhesion", version 1, [ALPHA_API, ALPHA_EXCLUSIONS], "Adhesion alpha s_u on a round shaft in clay and silt, below the ignored depth and from one diameter above the top helix, at mid-height of slices of at most 0.25 m.";
+        ALLOWABLE_STRESS = "helix_allowable_stress", version 1, [IBC_1810_3_3_1_9, IBC_1810_3_3_1_5, NYC_1810_3_4], "Allowable capacity = ultimate / safety factor; in compression of the least ultimate considered; in tension by the general uplift clause unless another is chosen.";
+        LIMIT_STATES = "helix_limit_states", version 1, [CANADA_PHI, CANADA_PHI_TENSION], "Factored resistance = resistance factor x ultimate.";
+    }
 }

@@ -8,11 +8,46 @@ mod outcome;
 mod pile;
 mod request;
 
+#[cfg(feature = "compute")]
+mod adhesion;
+#[cfg(feature = "compute")]
+mod bearing;
+#[cfg(feature = "compute")]
+mod cylinder;
+#[cfg(feature = "compute")]
+mod design;
+#[cfg(feature = "compute")]
+mod evaluate;
+#[cfg(feature = "compute")]
+pub mod factors;
+#[cfg(feature = "compute")]
+mod individual;
+#[cfg(feature = "compute")]
+mod plates;
+#[cfg(feature = "compute")]
+mod resistance;
+#[cfg(feature = "compute")]
+mod settings;
+#[cfg(feature = "compute")]
+pub mod uplift;
+#[cfg(feature = "compute")]
+mod uplift_bearing;
+#[cfg(feature = "compute")]
+mod zone;
+
+#[cfg(all(test, feature = "compute"))]
+mod tests;
+
 pub use basis::*;
 pub use methods::*;
 pub use outcome::*;
 pub use pile::*;
 pub use request::*;
+
+#[cfg(feature = "compute")]
+pub use plates::pile_faults;
+#[cfg(feature = "compute")]
+pub use resistance::axial_resistance;
 
 use crate::contract::Noun;
 

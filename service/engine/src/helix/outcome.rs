@@ -76,6 +76,16 @@ pub enum GoverningMode {
     CylindricalShear,
 }
 
+impl GoverningMode {
+    /// Name on the wire.
+    pub const fn name(self) -> &'static str {
+        match self {
+            GoverningMode::IndividualBearing => "individual_bearing",
+            GoverningMode::CylindricalShear => "cylindrical_shear",
+        }
+    }
+}
+
 /// Capacity that may be used.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]

@@ -1,0 +1,198 @@
+//! Bearing of one soil by one helix: which law, which factor, what stress; compression in
+//! full, tension handed to `uplift_bearing.rs`. Factors of the theories are in
+//! `factors.rs`; averaging over the soils of a zone is in `individual.rs`.
+
+use super::factors;
+use super::methods::{DrainedBearing, LocalShear, UndrainedBearing, WidthTerm};
+use super::outcome::BearingLaw;
+use super::pile::AxialDirection;
+use super::settings::Settings;
+use super::uplift_bearing::{tension_in_clay, tension_in_sand};
+use crate::quantity::{Angle, Size, SoilStress, UnitWeight};
+use crate::soil::Soil;
+use crate::source::{DEEP_CLAY_NINE, PRANDTL_REISSNER, SKEMPTON_1951, Sourced, WIDTH_SHAPE};
+use crate::trace::Trace;
+
+/// Shape factor of the width term for a circle.
+pub static WIDTH_SHAPE_FACTOR: Sourced<f64> = Sourced::new("width_shape_factor", 0.6, &WIDTH_SHAPE);
+
+/// A helix as the laws of bearing see it.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Seat {
+    /// Diameter.
+    pub diameter: Size,
+    /// Depth over diameter.
+    pub depth_ratio: f64,
+    /// Embedment over diameter, embedment counted from the lowest soil above without credit.
+    pub embedment_ratio: f64,
+    /// Vertical effective stress at the helix.
+    pub stress: SoilStress,
+    /// The same under the limit of the N_q term.
+    pub limited_stress: SoilStress,
+    /// Mean effective unit weight within one diameter below the helix.
+    pub unit_weight: UnitWeight,
+}
+
+/// Bearing of one soil.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct SoilBearing {
+    pub law: BearingLaw,
+    pub factor: f64,
+    pub stress: SoilStress,
+}
+
+impl SoilBearing {
+    /// No credit.
+    pub const NONE: Self = Self {
+        law: BearingLaw::NoCredit,
+        factor: 0.0,
+        stress: SoilStress::ZERO,
+    };
+}
+
+/// Bearing of a soil on the load side of a helix.
+pub(crate) fn soil_bearing(
+    soil: &Soil,
+    seat: &Seat,
+    direction: AxialDirection,
+    s: &Settings,
+    trace: &mut Trace,
+) -> SoilBearing {
+    match (soil, direction) {
+        (Soil::Clay(u) | Soil::Silt(u), AxialDirection::Compression) => {
+            compression_in_clay(u.undrained_strength, seat, s, trace)
+        }
+        (Soil::Clay(u) | Soil::Silt(u), AxialDirection::Tension) => {
+            tension_in_clay(u.undrained_strength, seat, s, trace)
+        }
+        (Soil::Sand(d), AxialDirection::Compression) => {
+            compression_in_sand(d.friction_angle, seat, s, trace)
+        }
+        (Soil::Sand(d), AxialDirection::Tension) => {
+            tension_in_sand(d.friction_angle, seat, s, trace)
+        }
+        (Soil::Fill(_) | Soil::Organic(_) | Soil::Rock(_), _) => SoilBearing::NONE,
+    }
+}
+
+fn compression_in_clay(
+    su: SoilStress,
+    seat: &Seat,
+    s: &Settings,
+    trace: &mut Trace,
+) -> SoilBearing {
+    let nc = match s.undrained_bearing {
+        UndrainedBearing::Skempton1951 => factors::nc_skempton(seat.depth_ratio, trace),
+        UndrainedBearing::FixedNine => trace.step("N_c", "9", 9.0, [], &DEEP_CLAY_NINE),
+        UndrainedBearing::CavityExpansion(c) => factors::nc_cavity(c.reduced_rigidity_ratio, trace),
+    };
+    SoilBearing {
+        law: BearingLaw::UndrainedBearing,
+        factor: nc,
+        stress: undrained_bearing(su, nc, trace),
+    }
+}
+
+/// Net bearing of clay.
+///
+/// q = s_u N_c; s_u undrained strength (Pa), N_c bearing factor. Range: undrained loading.
+/// Source: Skempton 1951. Sign: net of the overburden, against the load.
+pub fn undrained_bearing(su: SoilStress, nc: f64, trace: &mut Trace) -> SoilStress {
+    trace.step(
+        "q",
+        "s_u N_c",
+        su * nc,
+        [("s_u", su.into()), ("N_c", nc.into())],
+        &SKEMPTON_1951,
+    )
+}
+
+fn compression_in_sand(phi: Angle, seat: &Seat, s: &Settings, trace: &mut Trace) -> SoilBearing {
+    let phi = reduced(phi, s, trace);
+    let nq = nq(phi, seat, s, trace);
+    let mut q = drained_bearing(seat.limited_stress, nq, trace);
+    if s.width_term == WidthTerm::Include {
+        // d_q stays out of N_gamma: the factors of the width term are those of the plain N_q
+        let plain = factors::nq_prandtl(phi, trace);
+        let ngamma = match s.drained_bearing {
+            DrainedBearing::Hansen1970 => factors::ngamma_hansen(plain, phi, trace),
+            DrainedBearing::Meyerhof1963 => factors::ngamma_meyerhof(plain, phi, trace),
+            DrainedBearing::Vesic1973 | DrainedBearing::Terzaghi1943 => {
+                factors::ngamma_vesic(plain, phi, trace)
+            }
+        };
+        let width = width_bearing(seat.unit_weight, seat.diameter, ngamma, trace);
+        q = trace.step(
+            "q",
+            "q_q + q_gamma",
+            q + width,
+            [("q_q", q.into()), ("q_gamma", width.into())],
+            &WIDTH_SHAPE,
+        );
+    }
+    SoilBearing {
+        law: BearingLaw::DrainedBearing,
+        factor: nq,
+        stress: q,
+    }
+}
+
+/// Friction angle in the bearing factors.
+pub(crate) fn reduced(phi: Angle, s: &Settings, trace: &mut Trace) -> Angle {
+    match s.local_shear {
+        LocalShear::None => phi,
+        LocalShear::TwoThirds => factors::local_shear_angle(phi, trace),
+    }
+}
+
+/// N_q of the method in force, its depth factor included.
+pub(crate) fn nq(phi: Angle, seat: &Seat, s: &Settings, trace: &mut Trace) -> f64 {
+    match s.drained_bearing {
+        DrainedBearing::Vesic1973 | DrainedBearing::Hansen1970 => factors::nq_prandtl(phi, trace),
+        DrainedBearing::Terzaghi1943 => factors::nq_terzaghi(phi, trace),
+        DrainedBearing::Meyerhof1963 => {
+            let nq = factors::nq_prandtl(phi, trace);
+            nq * factors::dq_meyerhof(phi, seat.depth_ratio, trace)
+        }
+    }
+}
+
+/// Bearing of sand.
+///
+/// q = s'_v N_q; s'_v vertical effective stress at the helix (Pa), N_q bearing factor (with
+/// d_q where the method has one). Range: drained loading. Source: Prandtl 1921, Reissner 1924.
+/// Sign: against the load.
+pub fn drained_bearing(stress: SoilStress, nq: f64, trace: &mut Trace) -> SoilStress {
+    trace.step(
+        "q",
+        "s'_v N_q",
+        stress * nq,
+        [("s'_v", stress.into()), ("N_q", nq.into())],
+        &PRANDTL_REISSNER,
+    )
+}
+
+/// Bearing of sand by the width of the plate.
+///
+/// q_gamma = 0.5 gamma' D N_gamma 0.6; gamma' effective unit weight within one diameter
+/// below the helix (N/m3), D diameter (m), 0.6 shape factor of a circle. Range: drained
+/// loading in compression. Source: Vesic 1973. Sign: against the load.
+pub fn width_bearing(
+    unit_weight: UnitWeight,
+    diameter: Size,
+    ngamma: f64,
+    trace: &mut Trace,
+) -> SoilStress {
+    let q = 0.5 * unit_weight.si() * diameter.si() * ngamma * WIDTH_SHAPE_FACTOR.value;
+    trace.step(
+        "q_gamma",
+        "0.5 gamma' D N_gamma 0.6",
+        SoilStress::from_si(q),
+        [
+            ("gamma'", unit_weight.into()),
+            ("D", diameter.into()),
+            ("N_gamma", ngamma.into()),
+        ],
+        &WIDTH_SHAPE,
+    )
+}

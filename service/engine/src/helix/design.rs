@@ -1,0 +1,327 @@
+//! From the ultimate resistance to a capacity that may be used: factors by basis and
+//! clause (their values are shared with `torque/safety.rs`), the least of the ultimate loads, and the faults of a basis and a demand.
+
+use super::basis::{
+    DemandLevel, HelixAllowableStress, HelixBasis, HelixDemand, HelixEstablishedBy,
+    HelixLimitStates, UpliftClause,
+};
+use super::codes::{refusals, warnings};
+use super::outcome::{DesignCapacity, DesignCapacityKind, HelixFactor, UltimateItem, UltimateKind};
+use super::pile::AxialDirection;
+use super::request::AxialDirections;
+use crate::catalogue::refusals::BASIS_MIXED;
+use crate::contract::{Issue, Work};
+use crate::quantity::Force;
+use crate::source::{CALLER, IBC_1810_3_3_1_9, NYC_1810_3_4, Reference, Sourced};
+use crate::torque::safety::{
+    HELICAL_SAFETY, PHI_COMPRESSION_ANALYSIS, PHI_COMPRESSION_TEST, PHI_TENSION_ANALYSIS,
+    PHI_TENSION_TEST, UPLIFT_ANALYSIS, UPLIFT_TEST, UPLIFT_WIND_ANALYSIS, UPLIFT_WIND_TEST,
+};
+use crate::trace::Trace;
+
+/// New York City: uplift by analysis.
+pub static NEW_YORK_ANALYSIS: Sourced<f64> =
+    Sourced::new("new_york_uplift_safety_factor_analysis", 3.0, &NYC_1810_3_4);
+/// New York City: uplift by load test.
+pub static NEW_YORK_TEST: Sourced<f64> =
+    Sourced::new("new_york_uplift_safety_factor_test", 2.0, &NYC_1810_3_4);
+
+/// A factor by analysis and by static test.
+type ByProof = (&'static Sourced<f64>, &'static Sourced<f64>);
+
+/// A factor in force.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Factor {
+    id: &'static str,
+    value: f64,
+    from_request: bool,
+    pub source: &'static Reference,
+}
+
+impl Factor {
+    fn given(id: &'static str, value: f64) -> Self {
+        Self {
+            id,
+            value,
+            from_request: true,
+            source: &CALLER,
+        }
+    }
+
+    fn taken(id: &'static str, constant: &'static Sourced<f64>, work: &mut Work) -> Self {
+        Self {
+            id,
+            value: work.take(constant),
+            from_request: false,
+            source: constant.reference,
+        }
+    }
+
+    /// As the answer carries it.
+    pub fn outcome(&self) -> HelixFactor {
+        HelixFactor {
+            id: self.id.into(),
+            used_factor: self.value,
+            from_request: self.from_request,
+            source: self.source.into(),
+        }
+    }
+}
+
+/// The factor of a basis in one direction.
+pub(crate) fn factor(basis: &HelixBasis, direction: AxialDirection, work: &mut Work) -> Factor {
+    match (basis, direction) {
+        (HelixBasis::AllowableStress(a), AxialDirection::Compression) => {
+            match a.compression_safety_factor {
+                Some(value) => Factor::given("compression_safety_factor", value),
+                None => Factor::taken("compression_safety_factor", &HELICAL_SAFETY, work),
+            }
+        }
+        (HelixBasis::AllowableStress(a), AxialDirection::Tension) => tension_safety(a, work),
+        (HelixBasis::LimitStates(l), AxialDirection::Compression) => resistance_factor(
+            "compression_resistance_factor",
+            l.compression_resistance_factor,
+            (&PHI_COMPRESSION_ANALYSIS, &PHI_COMPRESSION_TEST),
+            l,
+            work,
+        ),
+        (HelixBasis::LimitStates(l), AxialDirection::Tension) => resistance_factor(
+            "tension_resistance_factor",
+            l.tension_resistance_factor,
+            (&PHI_TENSION_ANALYSIS, &PHI_TENSION_TEST),
+            l,
+            work,
+        ),
+    }
+}
+
+fn tension_safety(a: &HelixAllowableStress, work: &mut Work) -> Factor {
+    const ID: &str = "tension_safety_factor";
+    if let Some(value) = a.tension_safety_factor {
+        return Factor::given(ID, value);
+    }
+    let pair = match a.uplift_clause.unwrap_or(UpliftClause::General) {
+        UpliftClause::General => {
+            tell_of_clauses(
+                "the general uplift clause",
+                "the clause of helical piles",
+                work,
+            );
+            (&UPLIFT_ANALYSIS, &UPLIFT_TEST)
+        }
+        UpliftClause::GeneralWindSeismic => (&UPLIFT_WIND_ANALYSIS, &UPLIFT_WIND_TEST),
+        UpliftClause::NewYorkCity => (&NEW_YORK_ANALYSIS, &NEW_YORK_TEST),
+        UpliftClause::Helical => {
+            tell_of_clauses(
+                "the clause of helical piles",
+                "the general uplift clause",
+                work,
+            );
+            return Factor::taken(ID, &HELICAL_SAFETY, work);
+        }
+    };
+    by_proof(ID, pair, a.established_by, work)
+}
+
+fn tell_of_clauses(used: &str, other: &str, work: &mut Work) {
+    work.warn(
+        &warnings::UPLIFT_CLAUSES_DISAGREE,
+        format!(
+            "the safety factor in tension is that of {used}, not of {other}; choose with `uplift_clause`"
+        ),
+    );
+}
+
+fn resistance_factor(
+    id: &'static str,
+    given: Option<f64>,
+    pair: ByProof,
+    basis: &HelixLimitStates,
+    work: &mut Work,
+) -> Factor {
+    match given {
+        Some(value) => Factor::given(id, value),
+        None => by_proof(id, pair, basis.established_by, work),
+    }
+}
+
+fn by_proof(
+    id: &'static str,
+    (analysis, test): ByProof,
+    proof: Option<HelixEstablishedBy>,
+    work: &mut Work,
+) -> Factor {
+    if proof != Some(HelixEstablishedBy::StaticTest) {
+        return Factor::taken(id, analysis, work);
+    }
+    work.warn(
+        &warnings::FACTOR_RESTS_ON_TEST,
+        format!("{id} is that of a resistance borne out by static tests on this site; by analysis alone it is less favourable"),
+    );
+    Factor::taken(id, test, work)
+}
+
+/// The ultimate loads the code takes the least of, with the least marked.
+pub(crate) fn ultimates(soil: Force, basis: Option<&HelixBasis>) -> Vec<UltimateItem> {
+    let sent = match basis {
+        Some(HelixBasis::AllowableStress(a)) => a.other_ultimates.unwrap_or_default(),
+        _ => Default::default(),
+    };
+    let mut items: Vec<_> = [
+        (UltimateKind::SoilBearing, Some(soil)),
+        (UltimateKind::TorqueCorrelation, sent.torque_correlation),
+        (UltimateKind::LoadTest, sent.load_test),
+        (UltimateKind::Shaft, sent.shaft),
+        (UltimateKind::Couplings, sent.couplings),
+        (UltimateKind::HelixPlates, sent.helix_plates),
+    ]
+    .into_iter()
+    .map(|(item, ultimate)| UltimateItem {
+        item,
+        considered: ultimate.is_some(),
+        ultimate,
+        governing: false,
+    })
+    .collect();
+    let mut least: Option<(usize, Force)> = None;
+    for (i, item) in items.iter().enumerate() {
+        if let Some(u) = item.ultimate
+            && least.is_none_or(|(_, l)| u < l)
+        {
+            least = Some((i, u));
+        }
+    }
+    if let Some((i, _)) = least {
+        items[i].governing = true;
+    }
+    items
+}
+
+/// The least ultimate load.
+///
+/// P_u = least of the items considered (N); an item that was not sent is absent, neither nil
+/// nor unlimited. Range: at least one item. Source: IBC 1810.3.3.1.9. Sign: compression.
+pub(crate) fn least_ultimate(items: &[UltimateItem], trace: &mut Trace) -> Force {
+    let considered = items.iter().filter_map(|i| i.ultimate);
+    let least = considered.fold(Force::from_si(f64::INFINITY), Force::min);
+    let count = items.iter().filter(|i| i.considered).count();
+    trace.step(
+        "P_u",
+        "least of the ultimate loads considered",
+        least,
+        [("n", (count as f64).into())],
+        &IBC_1810_3_3_1_9,
+    )
+}
+
+/// Capacity that may be used, of an ultimate one.
+pub(crate) fn design_capacity(
+    ultimate: Force,
+    basis: &HelixBasis,
+    factor: &Factor,
+    trace: &mut Trace,
+) -> DesignCapacity {
+    let (kind, capacity) = match basis {
+        HelixBasis::AllowableStress(_) => (
+            DesignCapacityKind::Allowable,
+            allowable(ultimate, factor.value, factor.source, trace),
+        ),
+        HelixBasis::LimitStates(_) => (
+            DesignCapacityKind::Factored,
+            factored(ultimate, factor.value, factor.source, trace),
+        ),
+    };
+    DesignCapacity {
+        kind,
+        from_ultimate: ultimate,
+        capacity,
+    }
+}
+
+/// Allowable load.
+///
+/// P_a = P_u / FS; P_u ultimate load (N), FS safety factor. Range: FS from 1. Source: IBC
+/// 1810.3.3.1.9 (0.5 P_u), 1810.3.3.1.5. Sign: as the ultimate load.
+fn allowable(ultimate: Force, safety: f64, source: &'static Reference, trace: &mut Trace) -> Force {
+    trace.step(
+        "P_a",
+        "P_u / FS",
+        ultimate / safety,
+        [("P_u", ultimate.into()), ("FS", safety.into())],
+        source,
+    )
+}
+
+/// Factored resistance.
+///
+/// R_r = phi R_u; phi resistance factor, R_u ultimate resistance (N). Range: phi up to 1.
+/// Source: National Building Code of Canada, structural commentary. Sign: as the ultimate.
+fn factored(ultimate: Force, phi: f64, source: &'static Reference, trace: &mut Trace) -> Force {
+    trace.step(
+        "R_r",
+        "phi R_u",
+        ultimate * phi,
+        [("R_u", ultimate.into()), ("phi", phi.into())],
+        source,
+    )
+}
+
+/// Every fault of the basis and the demand together.
+pub(crate) fn basis_faults(
+    basis: Option<&HelixBasis>,
+    demand: Option<&HelixDemand>,
+    directions: AxialDirections,
+) -> Vec<Issue> {
+    let mut issues = Vec::new();
+    if let Some(HelixBasis::AllowableStress(a)) = basis
+        && a.tension_safety_factor.is_some()
+        && a.uplift_clause.is_some()
+    {
+        issues.push(Issue::new(
+            "/design_basis/allowable_stress/tension_safety_factor",
+            &refusals::TENSION_FACTOR_TWICE,
+            "a factor and `uplift_clause` are sent; leave one out",
+        ));
+    }
+    let Some(demand) = demand else {
+        return issues;
+    };
+    match (basis, demand.level) {
+        (None, _) => issues.push(Issue::new(
+            "/demand",
+            &refusals::BASIS_MISSING,
+            "send `design_basis` with a demand",
+        )),
+        (Some(HelixBasis::AllowableStress(_)), DemandLevel::Factored) => issues.push(Issue::new(
+            "/demand/level",
+            &BASIS_MIXED,
+            "`allowable_stress` gives an allowable capacity; its demand is `allowable`",
+        )),
+        (Some(HelixBasis::LimitStates(_)), DemandLevel::Allowable) => issues.push(Issue::new(
+            "/demand/level",
+            &BASIS_MIXED,
+            "`limit_states` gives a factored resistance; its demand is `factored`",
+        )),
+        _ => {}
+    }
+    if demand.compression.is_none() && demand.tension.is_none() {
+        issues.push(Issue::new(
+            "/demand",
+            &refusals::DEMAND_EMPTY,
+            "send `compression`, `tension` or both",
+        ));
+    }
+    for (name, force, left_out) in [
+        ("compression", demand.compression, AxialDirections::Tension),
+        ("tension", demand.tension, AxialDirections::Compression),
+    ] {
+        if force.is_some() && directions == left_out {
+            issues.push(Issue::new(
+                format!("/demand/{name}"),
+                &refusals::DEMAND_NOT_COMPUTED,
+                format!("`directions` leaves {name} out"),
+            ));
+        }
+    }
+    issues
+}

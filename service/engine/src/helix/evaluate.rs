@@ -1,0 +1,311 @@
+//! The calculation itself: both directions, design capacities, checks, warnings and
+//! cautions. The resistance of the soil is in `resistance.rs`.
+
+use std::borrow::Cow;
+
+use super::HelixCapacity;
+use super::basis::{HelixBasis, HelixDemand};
+use super::codes::{checks, methods, warnings};
+use super::design::{Factor, basis_faults, design_capacity, factor, least_ultimate, ultimates};
+use super::methods::HelixMethods;
+use super::outcome::{AxialResistance, HelixFactor, NoCreditReason, Outcome, UltimateItem};
+use super::pile::AxialDirection;
+use super::plates::{Plate, from_the_top, pile_faults};
+use super::request::{AxialDirections, Request};
+use super::resistance::axial_resistance;
+use super::settings::Settings;
+use super::zone::zone_faults;
+use crate::catalogue::cautions;
+use crate::contract::{
+    Calculation, Check, CheckStatus, Issue, Refusal, SubjectKind, Work, list_length, none_of,
+};
+use crate::limits;
+use crate::quantity::{Force, Length};
+use crate::source::{HELIX_SPACING_3D, NO_CREDIT_SOILS, Sourced, TOP_HELIX_5D};
+
+/// Least depth of the top helix where there is tension, diameters of the largest helix.
+pub static MINIMUM_EMBEDMENT_RATIO: Sourced<f64> =
+    Sourced::new("minimum_embedment_ratio", 5.0, &TOP_HELIX_5D);
+/// Distance between helices that keeps their interaction small, diameters of the lower one.
+pub static SPACING_RATIO: Sourced<f64> =
+    Sourced::new("helix_spacing_ratio", 3.0, &HELIX_SPACING_3D);
+
+impl Calculation for HelixCapacity {
+    fn lengths(request: &Request, issues: &mut Vec<Issue>) {
+        request.soil.lengths("/soil", issues);
+        list_length(
+            issues,
+            "/pile/helices",
+            request.pile.helices.len(),
+            1,
+            limits::HELICES,
+        );
+    }
+
+    fn evaluate(request: &Request, work: &mut Work) -> Result<Outcome, Refusal> {
+        let options = request.methods.unwrap_or_default();
+        none_of(faults(request, &options))?;
+        let mut results = Results::default();
+        for direction in wanted(request.directions.unwrap_or_default()) {
+            results.add(request, direction, &options, work)?;
+        }
+        judge_geometry(request, work);
+        tell_cautions(work);
+        Ok(Outcome {
+            label: request.pile.label.clone(),
+            tags: request.pile.tags.clone(),
+            compression: results.compression,
+            tension: results.tension,
+            factors: results.factors,
+            ultimates: results.ultimates,
+            methods: Settings::of(&options).echo(),
+            not_included: not_included(&options),
+        })
+    }
+}
+
+fn wanted(directions: AxialDirections) -> impl Iterator<Item = AxialDirection> {
+    [AxialDirection::Compression, AxialDirection::Tension]
+        .into_iter()
+        .filter(move |d| match directions {
+            AxialDirections::Both => true,
+            AxialDirections::Compression => *d == AxialDirection::Compression,
+            AxialDirections::Tension => *d == AxialDirection::Tension,
+        })
+}
+
+/// Every physical fault of the request, both directions together.
+fn faults(request: &Request, options: &HelixMethods) -> Vec<Issue> {
+    let directions = request.directions.unwrap_or_default();
+    let pile = &request.pile;
+    let mut issues = request.soil.faults("/soil");
+    issues.extend(pile_faults(
+        &request.soil,
+        &pile.shaft,
+        &pile.helices,
+        "/pile",
+    ));
+    // zones only mean something in a whole profile with the helices in it
+    if issues.is_empty() {
+        let plates = from_the_top(&pile.helices);
+        let settings = Settings::of(options);
+        for direction in wanted(directions) {
+            issues.extend(zone_faults(
+                &request.soil,
+                &plates,
+                direction,
+                &settings,
+                "/pile",
+            ));
+        }
+    }
+    issues.extend(options.faults(&pile.shaft, "/methods"));
+    issues.extend(basis_faults(
+        request.design_basis.as_ref(),
+        request.demand.as_ref(),
+        directions,
+    ));
+    issues
+}
+
+/// What both directions add up to.
+#[derive(Default)]
+struct Results {
+    compression: Option<AxialResistance>,
+    tension: Option<AxialResistance>,
+    factors: Vec<HelixFactor>,
+    ultimates: Vec<UltimateItem>,
+}
+
+impl Results {
+    fn add(
+        &mut self,
+        request: &Request,
+        direction: AxialDirection,
+        options: &HelixMethods,
+        work: &mut Work,
+    ) -> Result<(), Refusal> {
+        let pile = &request.pile;
+        let mut resistance = axial_resistance(
+            &request.soil,
+            &pile.shaft,
+            &pile.helices,
+            direction,
+            options,
+            "/pile",
+            work,
+        )?;
+        let basis = request.design_basis.as_ref();
+        if direction == AxialDirection::Compression {
+            self.ultimates = ultimates(resistance.ultimate, basis);
+        }
+        if let Some(basis) = basis {
+            let used = self.design(&mut resistance, basis, work);
+            if let Some(demand) = &request.demand {
+                judge(request.pile.name(), demand, &resistance, &used, work);
+            }
+        }
+        if request.demand.is_some() {
+            judge_credit(&resistance, work);
+        }
+        match direction {
+            AxialDirection::Compression => self.compression = Some(resistance),
+            AxialDirection::Tension => self.tension = Some(resistance),
+        }
+        Ok(())
+    }
+
+    /// Fills in the design capacity of a resistance.
+    fn design(
+        &mut self,
+        resistance: &mut AxialResistance,
+        basis: &HelixBasis,
+        work: &mut Work,
+    ) -> Factor {
+        work.method(match basis {
+            HelixBasis::AllowableStress(_) => &methods::ALLOWABLE_STRESS,
+            HelixBasis::LimitStates(_) => &methods::LIMIT_STATES,
+        });
+        let used = factor(basis, resistance.direction, work);
+        self.factors.push(used.outcome());
+        let direction = resistance.direction;
+        work.trace.about(|| format!("pile in {}", direction.name()));
+        let least_of = matches!(basis, HelixBasis::AllowableStress(_))
+            && direction == AxialDirection::Compression;
+        let ultimate = if least_of {
+            least_ultimate(&self.ultimates, &mut work.trace)
+        } else {
+            resistance.ultimate
+        };
+        resistance.design = Some(design_capacity(ultimate, basis, &used, &mut work.trace));
+        work.trace.about(String::new);
+        used
+    }
+}
+
+/// The load against the capacity.
+fn judge(
+    pile: &str,
+    demand: &HelixDemand,
+    resistance: &AxialResistance,
+    used: &Factor,
+    work: &mut Work,
+) {
+    let (def, load) = match resistance.direction {
+        AxialDirection::Compression => (&checks::COMPRESSION, demand.compression),
+        AxialDirection::Tension => (&checks::TENSION, demand.tension),
+    };
+    if let (Some(load), Some(design)) = (load, &resistance.design) {
+        let check = Check::at_most(def, load, design.capacity, used.source)
+            .subject(SubjectKind::Pile, pile);
+        let less = design.from_ultimate < resistance.ultimate;
+        work.check(check.reason(if less {
+            "another ultimate load of the pile is less than the bearing of the soil".to_owned()
+        } else {
+            format!("{} governs", resistance.governing_mode.name())
+        }));
+    }
+}
+
+/// Helices that are given nothing.
+fn judge_credit(resistance: &AxialResistance, work: &mut Work) {
+    for helix in &resistance.individual_bearing.helices {
+        let Some(reason) = helix.no_credit else {
+            continue;
+        };
+        let direction = resistance.direction.name();
+        let why = match reason {
+            NoCreditReason::FillOrOrganic => "fill or organic soil",
+            NoCreditReason::AboveCreditDepth => "above the depth from which soil is credited",
+        };
+        work.check(
+            Check::at_least(&checks::CREDIT, 1.0, 0.0, &NO_CREDIT_SOILS)
+                .subject(SubjectKind::Helix, &helix.label)
+                .reason(format!("in {direction}: {why}"))
+                .advisory(),
+        );
+    }
+}
+
+/// Depth of the top helix and distances between helices.
+fn judge_geometry(request: &Request, work: &mut Work) {
+    let plates = from_the_top(&request.pile.helices);
+    let demand = request.demand.as_ref();
+    let tension = demand.and_then(|d| d.tension).unwrap_or(Force::ZERO);
+    if tension.si() > 0.0
+        && let Some(top) = plates.first()
+    {
+        let largest = plates
+            .iter()
+            .map(|p| Length::from(p.diameter))
+            .fold(Length::ZERO, Length::max);
+        let least = largest * work.take(&MINIMUM_EMBEDMENT_RATIO);
+        work.check(
+            Check::at_least(&checks::EMBEDMENT, least, top.depth, &TOP_HELIX_5D)
+                .subject(SubjectKind::Helix, &top.label),
+        );
+    }
+    for pair in plates.windows(2) {
+        judge_spacing(&pair[0], &pair[1], demand.is_some(), work);
+    }
+}
+
+fn judge_spacing(upper: &Plate, lower: &Plate, asked: bool, work: &mut Work) {
+    let least = Length::from(lower.diameter) * work.take(&SPACING_RATIO);
+    let spacing = lower.depth - upper.depth;
+    let check = Check::at_least(&checks::SPACING, least, spacing, &HELIX_SPACING_3D)
+        .subject(SubjectKind::Helix, &lower.label)
+        .advisory();
+    if check.status == CheckStatus::Warn {
+        work.warn_about(
+            &warnings::HELICES_CLOSE,
+            SubjectKind::Helix,
+            &lower.label,
+            format!(
+                "helix {} is {:.2} diameters below helix {}",
+                lower.label,
+                spacing.si() / lower.diameter.si(),
+                upper.label
+            ),
+        );
+    }
+    if asked {
+        work.check(check);
+    }
+}
+
+fn tell_cautions(work: &mut Work) {
+    for caution in [
+        &cautions::ENGINEER_OF_RECORD,
+        &cautions::LOCAL_CODE,
+        &cautions::LOCATE_UTILITIES,
+        &cautions::SOIL_PROFILE,
+        &cautions::PRODUCT_STRENGTH,
+        &cautions::CORROSION,
+        &cautions::NOT_COVERED,
+    ] {
+        work.caution(caution);
+    }
+}
+
+/// What the capacities leave out.
+fn not_included(options: &HelixMethods) -> Vec<Cow<'static, str>> {
+    let adhesion = Settings::of(options).adhesion_ignored_depth.is_none();
+    let mut list: Vec<Cow<'static, str>> = Vec::new();
+    if adhesion {
+        list.push("shaft_adhesion".into());
+    }
+    list.extend(
+        [
+            "steel_strength",
+            "installation_torque",
+            "settlement",
+            "group_effects",
+            "buckling",
+            "lateral_load",
+            "frost_and_swelling",
+        ]
+        .map(Cow::from),
+    );
+    list
+}

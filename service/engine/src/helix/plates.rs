@@ -1,0 +1,167 @@
+//! The helices in order of depth, their areas, and the faults a pile can have in a
+//! profile.
+
+use super::codes::refusals;
+use super::methods::HelixArea;
+use super::pile::{AxialDirection, HelixPlate};
+use crate::catalogue::refusals::DUPLICATE_LABEL;
+use crate::contract::Issue;
+use crate::math::PI;
+use crate::quantity::{Area, Length, Size};
+use crate::shaft::Shaft;
+use crate::soil::SoilProfile;
+use crate::source::{DERIVED, HELIX_AREA_NET};
+use crate::text::Tags;
+use crate::trace::Trace;
+
+/// Two depths closer than this are the same place (rounding of unit conversions).
+pub(crate) const SAME_DEPTH_M: f64 = 1e-6;
+/// Two helices closer than this would be in the same place: about one plate thickness.
+const SAME_PLATE_M: f64 = 0.01;
+
+/// A helix by its place on the pile.
+#[derive(Debug, Clone)]
+pub(crate) struct Plate<'a> {
+    /// Place in the request.
+    pub index: usize,
+    /// Its label, or its number from the top.
+    pub label: String,
+    pub tags: &'a Option<Tags>,
+    pub diameter: Size,
+    pub depth: Length,
+}
+
+impl Plate<'_> {
+    /// Depth over diameter.
+    pub fn depth_ratio(&self) -> f64 {
+        self.depth.si() / self.diameter.si()
+    }
+}
+
+/// The helices from the top down, whatever their order in the request.
+pub(crate) fn from_the_top(helices: &[HelixPlate]) -> Vec<Plate<'_>> {
+    let mut order: Vec<usize> = (0..helices.len()).collect();
+    order.sort_by(|&a, &b| helices[a].depth.si().total_cmp(&helices[b].depth.si()));
+    let place = |(number, index): (usize, usize)| {
+        let h = &helices[index];
+        Plate {
+            index,
+            label: match &h.label {
+                Some(label) => label.0.clone(),
+                None => (number + 1).to_string(),
+            },
+            tags: &h.tags,
+            diameter: h.diameter,
+            depth: h.depth,
+        }
+    };
+    order.into_iter().enumerate().map(place).collect()
+}
+
+/// Every fault of the pile in the profile; `at` is the pointer of the object that holds
+/// `shaft` and `helices`.
+pub fn pile_faults(
+    profile: &SoilProfile,
+    shaft: &Shaft,
+    helices: &[HelixPlate],
+    at: &str,
+) -> Vec<Issue> {
+    let plates = from_the_top(helices);
+    let mut issues = Vec::new();
+    for plate in &plates {
+        let here = format!("{at}/helices/{}", plate.index);
+        let width = shaft.effective_diameter();
+        if plate.diameter.si() <= width.si() * (1.0 + 1e-9) {
+            issues.push(
+                Issue::new(
+                    format!("{here}/diameter"),
+                    &refusals::HELIX_NOT_WIDER_THAN_SHAFT,
+                    format!("helix {} is not wider than its shaft", plate.label),
+                )
+                .limit(format!("{} mm", 1000.0 * width.si())),
+            );
+        }
+        if plate.depth.si() > profile.depth().si() + SAME_DEPTH_M {
+            issues.push(
+                Issue::new(
+                    format!("{here}/depth"),
+                    &refusals::HELIX_BELOW_PROFILE,
+                    format!(
+                        "helix {} is at {} m; no soil is given below {} m",
+                        plate.label,
+                        plate.depth.si(),
+                        profile.depth().si()
+                    ),
+                )
+                .limit(format!("{} m", profile.depth().si())),
+            );
+        }
+        if plates
+            .iter()
+            .any(|p| p.index < plate.index && p.label == plate.label)
+        {
+            issues.push(Issue::new(
+                here.clone(),
+                &DUPLICATE_LABEL,
+                format!("two helices are called `{}`", plate.label),
+            ));
+        }
+    }
+    for pair in plates.windows(2) {
+        let (upper, lower) = (&pair[0], &pair[1]);
+        if lower.depth.si() - upper.depth.si() < SAME_PLATE_M {
+            let later = upper.index.max(lower.index);
+            issues.push(
+                Issue::new(
+                    format!("{at}/helices/{later}/depth"),
+                    &refusals::HELICES_COINCIDE,
+                    format!(
+                        "helices {} and {} are in the same place, at {} m",
+                        upper.label,
+                        lower.label,
+                        upper.depth.si()
+                    ),
+                )
+                .limit(format!("{SAME_PLATE_M} m apart")),
+            );
+        }
+    }
+    issues
+}
+
+/// Area of a helix that bears.
+///
+/// A = pi D^2/4 - A_shaft, or pi D^2/4 gross; D diameter (m), A_shaft area of the shaft (m2).
+/// Range: D above the shaft. Source: IBC 1810.3.3.1.9, geometry. Sign: none.
+pub(crate) fn bearing_area(
+    plate: &Plate,
+    lowest: bool,
+    shaft: &Shaft,
+    direction: AxialDirection,
+    rule: HelixArea,
+    trace: &mut Trace,
+) -> Area {
+    let gross = Area::from_si(PI * plate.diameter.si() * plate.diameter.si() / 4.0);
+    let whole = match rule {
+        HelixArea::Net => false,
+        HelixArea::BottomGross => lowest && direction == AxialDirection::Compression,
+        HelixArea::Gross => true,
+    };
+    if whole {
+        return trace.step(
+            "A",
+            "pi D^2/4",
+            gross,
+            [("D", plate.diameter.into())],
+            &DERIVED,
+        );
+    }
+    let hub = shaft.gross_area();
+    trace.step(
+        "A",
+        "pi D^2/4 - A_shaft",
+        gross - hub,
+        [("D", plate.diameter.into()), ("A_shaft", hub.into())],
+        &HELIX_AREA_NET,
+    )
+}

@@ -1,0 +1,168 @@
+//! The soil on the load side of a helix: which layers a zone of given depth cuts, and
+//! where theory does not reach. Geometry only; what the soils carry is in `bearing.rs`.
+
+use super::codes::refusals;
+use super::methods::WidthTerm;
+use super::pile::AxialDirection;
+use super::plates::{Plate, SAME_DEPTH_M};
+use super::settings::Settings;
+use crate::contract::Issue;
+use crate::quantity::Length;
+use crate::soil::{Soil, SoilProfile};
+use crate::source::{BEARING_ZONE, HELIX_NOT_IN_ROCK};
+
+/// Part of a layer within a zone.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct ZonePart {
+    /// Place of the layer in the profile.
+    pub layer: usize,
+    pub top: Length,
+    pub bottom: Length,
+    /// Above the depth from which soil is credited.
+    pub above_credit: bool,
+}
+
+impl ZonePart {
+    /// Height of the part, m.
+    pub fn height(&self) -> f64 {
+        self.bottom.si() - self.top.si()
+    }
+}
+
+/// Fill and organic soil give no bearing and no uplift resistance.
+pub(crate) fn without_credit(soil: &Soil) -> bool {
+    matches!(soil, Soil::Fill(_) | Soil::Organic(_))
+}
+
+/// The parts of the layers between two depths, from the top down; cut at the depth of
+/// credit. Parts thinner than the rounding of units are left out.
+pub(crate) fn parts_between(
+    profile: &SoilProfile,
+    top: Length,
+    bottom: Length,
+    credit_depth: Length,
+) -> Vec<ZonePart> {
+    let mut parts = Vec::new();
+    for (i, layer) in profile.layers.iter().enumerate() {
+        let from = layer.top.max(top);
+        let to = layer.bottom.min(bottom);
+        let cut = credit_depth.max(from).min(to);
+        for (a, b, above_credit) in [(from, cut, true), (cut, to, false)] {
+            if b.si() - a.si() > SAME_DEPTH_M {
+                parts.push(ZonePart {
+                    layer: i,
+                    top: a,
+                    bottom: b,
+                    above_credit,
+                });
+            }
+        }
+    }
+    parts
+}
+
+/// The zone of a helix: `ratio` diameters below it in compression, above it in tension,
+/// there cut at the surface. A ratio of 0 is the layer in touch with the helix.
+pub(crate) fn load_side(
+    profile: &SoilProfile,
+    plate: &Plate,
+    ratio: f64,
+    direction: AxialDirection,
+    credit_depth: Length,
+) -> Vec<ZonePart> {
+    let reach = Length::from(plate.diameter) * ratio;
+    if reach.si() <= SAME_DEPTH_M {
+        let below = direction == AxialDirection::Compression;
+        return profile
+            .layer_at(plate.depth, below)
+            .map(|layer| ZonePart {
+                layer,
+                top: plate.depth,
+                bottom: plate.depth,
+                above_credit: false,
+            })
+            .into_iter()
+            .collect();
+    }
+    match direction {
+        AxialDirection::Compression => {
+            parts_between(profile, plate.depth, plate.depth + reach, credit_depth)
+        }
+        AxialDirection::Tension => {
+            let top = (plate.depth - reach).max(Length::ZERO);
+            parts_between(profile, top, plate.depth, credit_depth)
+        }
+    }
+}
+
+/// Where helix theory does not reach: soil unknown below a helix in compression, rock in
+/// the zone of a helix or above it.
+pub(crate) fn zone_faults(
+    profile: &SoilProfile,
+    plates: &[Plate],
+    direction: AxialDirection,
+    s: &Settings,
+    at: &str,
+) -> Vec<Issue> {
+    let mut issues = Vec::new();
+    let known = profile.depth().si();
+    for plate in plates {
+        let pointer = format!("{at}/helices/{}/depth", plate.index);
+        let mut end = plate.depth.si();
+        if direction == AxialDirection::Compression {
+            let width = f64::from(u8::from(s.width_term == WidthTerm::Include));
+            let ratio = s.bearing_zone_ratio.max(width);
+            end += plate.diameter.si() * ratio;
+            // a zone of no depth still needs soil below the helix
+            let needed = end.max(plate.depth.si() + 2.0 * SAME_DEPTH_M);
+            if needed > known + SAME_DEPTH_M {
+                issues.push(
+                    Issue::new(
+                        pointer.clone(),
+                        &refusals::PROFILE_ENDS_IN_ZONE,
+                        format!(
+                            "helix {} bears on soil down to {end} m in compression; none is given below {known} m",
+                            plate.label
+                        ),
+                    )
+                    .limit(format!("{known} m"))
+                    .source(&BEARING_ZONE),
+                );
+            }
+        }
+        for (i, layer) in profile.layers.iter().enumerate() {
+            let in_reach = layer.top.si() < end - SAME_DEPTH_M
+                || (direction == AxialDirection::Compression
+                    && layer.top.si() <= plate.depth.si() + SAME_DEPTH_M);
+            if matches!(layer.soil, Soil::Rock(_)) && in_reach {
+                issues.push(
+                    Issue::new(
+                        pointer.clone(),
+                        &refusals::HELIX_IN_ROCK,
+                        format!(
+                            "helix {} in {}: layer {} from {} m is rock, in which a helix cannot be turned and to which its theory does not apply",
+                            plate.label,
+                            direction.name(),
+                            profile.label(i),
+                            layer.top.si()
+                        ),
+                    )
+                    .limit(format!("rock from {} m", layer.top.si()))
+                    .source(&HELIX_NOT_IN_ROCK),
+                );
+            }
+        }
+    }
+    issues
+}
+
+/// Depth of the base of the lowest soil above a helix that is given no credit: fill,
+/// organic soil, or everything above the depth of credit. 0 where there is none.
+pub(crate) fn credit_base(profile: &SoilProfile, depth: Length, credit_depth: Length) -> Length {
+    profile
+        .layers
+        .iter()
+        .filter(|l| without_credit(&l.soil) && l.top.si() < depth.si() - SAME_DEPTH_M)
+        .map(|l| l.bottom.min(depth))
+        .fold(credit_depth.min(depth), Length::max)
+}
