@@ -33,7 +33,7 @@ pub struct HelixAllowableStress {
     #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 10))]
     pub compression_safety_factor: Option<f64>,
     /// Safety factor in tension; 1 to 10. Left out, it follows from `uplift_clause` and
-    /// `established_by`, and cannot be sent together with `uplift_clause`.
+    /// `proof`, and cannot be sent together with `uplift_clause`.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(range(min = 1.0, max = 10.0))]
     #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 10))]
@@ -41,9 +41,9 @@ pub struct HelixAllowableStress {
     /// Clause the safety factor in tension is taken from; `general` when left out.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub uplift_clause: Option<UpliftClause>,
-    /// How the resistance is established; `analysis` when left out.
+    /// What the resistance rests on; `analysis` when left out.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub established_by: Option<HelixEstablishedBy>,
+    pub proof: Option<HelixProof>,
     /// Other ultimate compression loads of the same pile, of which the code takes the
     /// least together with the bearing of the soil.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -57,26 +57,26 @@ pub struct HelixAllowableStress {
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum UpliftClause {
-    /// General uplift clause: 3 by analysis, 2 by static test.
+    /// General uplift clause: 3 by analysis, 2 by load test.
     General,
-    /// General uplift clause under wind or seismic load: 2 by analysis, 1.5 by static test.
+    /// General uplift clause under wind or seismic load: 2 by analysis, 1.5 by load test.
     GeneralWindSeismic,
     /// Clause of helical piles, half of the ultimate: 2.
     Helical,
-    /// New York City: 3 by analysis, 2 by static test.
+    /// New York City: 3 by analysis, 2 by load test.
     NewYorkCity,
 }
 
-/// How a resistance is established.
+/// What a resistance rests on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 #[serde(rename_all = "snake_case")]
-pub enum HelixEstablishedBy {
-    /// By the analysis of this answer.
+pub enum HelixProof {
+    /// The analysis of this answer.
     Analysis,
-    /// By static load tests on this site that bear the analysis out; they are not part of
+    /// Static load tests on this site that bear the analysis out; they are not part of
     /// the request and are not judged.
-    StaticTest,
+    LoadTest,
 }
 
 /// Ultimate compression loads from elsewhere; what is left out is not considered.
@@ -123,9 +123,9 @@ pub struct HelixLimitStates {
     #[validate(range(min = 0.1, max = 1.0))]
     #[cfg_attr(feature = "openapi", schema(minimum = 0.1, maximum = 1))]
     pub tension_resistance_factor: Option<f64>,
-    /// How the resistance is established; `analysis` when left out.
+    /// What the resistance rests on; `analysis` when left out.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub established_by: Option<HelixEstablishedBy>,
+    pub proof: Option<HelixProof>,
 }
 
 /// Load on the pile, never negative; at least one of `compression` and `tension`.

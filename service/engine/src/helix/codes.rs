@@ -39,8 +39,6 @@ pub mod refusals {
         NO_CLOSED_WIDTH_FACTOR = "no_closed_width_factor", "The method has no closed N_gamma, so the width term cannot be included.";
         ADHESION_ON_SQUARE_SHAFT = "adhesion_on_square_shaft", "Adhesion is not counted on a square shaft.";
         TENSION_FACTOR_TWICE = "tension_factor_twice", "A safety factor in tension and a clause for it are sent together; send one of them.";
-        BASIS_MISSING = "basis_missing", "A demand can only be judged on a design basis.";
-        DEMAND_EMPTY = "demand_empty", "The demand has neither compression nor tension.";
         DEMAND_NOT_COMPUTED = "demand_not_computed", "The demand acts in a direction that is not to be computed.";
     }
 }

@@ -2,14 +2,14 @@
 //! clause (their values are shared with `torque/safety.rs`), the least of the ultimate loads, and the faults of a basis and a demand.
 
 use super::basis::{
-    DemandLevel, HelixAllowableStress, HelixBasis, HelixDemand, HelixEstablishedBy,
-    HelixLimitStates, UpliftClause,
+    DemandLevel, HelixAllowableStress, HelixBasis, HelixDemand, HelixLimitStates, HelixProof,
+    UpliftClause,
 };
 use super::codes::{refusals, warnings};
 use super::outcome::{DesignCapacity, DesignCapacityKind, HelixFactor, UltimateItem, UltimateKind};
 use super::pile::AxialDirection;
 use super::request::AxialDirections;
-use crate::catalogue::refusals::BASIS_MIXED;
+use crate::catalogue::refusals::{BASIS_MIXED, MISSING_MEMBER};
 use crate::contract::{Issue, Work};
 use crate::quantity::Force;
 use crate::source::{CALLER, IBC_1810_3_3_1_9, NYC_1810_3_4, Reference, Sourced};
@@ -26,7 +26,7 @@ pub static NEW_YORK_ANALYSIS: Sourced<f64> =
 pub static NEW_YORK_TEST: Sourced<f64> =
     Sourced::new("new_york_uplift_safety_factor_test", 2.0, &NYC_1810_3_4);
 
-/// A factor by analysis and by static test.
+/// A factor by analysis and by load test.
 type ByProof = (&'static Sourced<f64>, &'static Sourced<f64>);
 
 /// A factor in force.
@@ -120,7 +120,7 @@ fn tension_safety(a: &HelixAllowableStress, work: &mut Work) -> Factor {
             return Factor::taken(ID, &HELICAL_SAFETY, work);
         }
     };
-    by_proof(ID, pair, a.established_by, work)
+    by_proof(ID, pair, a.proof, work)
 }
 
 fn tell_of_clauses(used: &str, other: &str, work: &mut Work) {
@@ -141,22 +141,22 @@ fn resistance_factor(
 ) -> Factor {
     match given {
         Some(value) => Factor::given(id, value),
-        None => by_proof(id, pair, basis.established_by, work),
+        None => by_proof(id, pair, basis.proof, work),
     }
 }
 
 fn by_proof(
     id: &'static str,
     (analysis, test): ByProof,
-    proof: Option<HelixEstablishedBy>,
+    proof: Option<HelixProof>,
     work: &mut Work,
 ) -> Factor {
-    if proof != Some(HelixEstablishedBy::StaticTest) {
+    if proof != Some(HelixProof::LoadTest) {
         return Factor::taken(id, analysis, work);
     }
     work.warn(
         &warnings::FACTOR_RESTS_ON_TEST,
-        format!("{id} is that of a resistance borne out by static tests on this site; by analysis alone it is less favourable"),
+        format!("{id} is that of a resistance borne out by load tests on this site; by analysis alone it is less favourable"),
     );
     Factor::taken(id, test, work)
 }
@@ -288,9 +288,9 @@ pub(crate) fn basis_faults(
     };
     match (basis, demand.level) {
         (None, _) => issues.push(Issue::new(
-            "/demand",
-            &refusals::BASIS_MISSING,
-            "send `design_basis` with a demand",
+            "",
+            &MISSING_MEMBER,
+            "`design_basis` is needed: a demand is judged on it",
         )),
         (Some(HelixBasis::AllowableStress(_)), DemandLevel::Factored) => issues.push(Issue::new(
             "/demand/level",
@@ -307,8 +307,8 @@ pub(crate) fn basis_faults(
     if demand.compression.is_none() && demand.tension.is_none() {
         issues.push(Issue::new(
             "/demand",
-            &refusals::DEMAND_EMPTY,
-            "send `compression`, `tension` or both",
+            &MISSING_MEMBER,
+            "`compression`, `tension` or both are needed",
         ));
     }
     for (name, force, left_out) in [

@@ -63,38 +63,59 @@ impl SoilProfile {
                 ));
             }
             expected = bottom;
-            if let Some(saturated) = layer.saturated_unit_weight
-                && saturated.si() < layer.unit_weight.si() * (1.0 - 1e-9)
-            {
-                issues.push(Issue::new(
-                    format!("{here}/saturated_unit_weight"),
-                    &refusals::LAYER_SATURATED_LIGHTER,
-                    format!(
-                        "{} N/m3 saturated, {} N/m3 above water",
-                        saturated.si(),
-                        layer.unit_weight.si()
-                    ),
-                ));
-            }
-            let wet = self.water_depth.is_some_and(|w| w.si() < bottom);
-            if wet && layer.saturated().si() <= self.water().si() {
-                let member = if layer.saturated_unit_weight.is_some() {
-                    "saturated_unit_weight"
-                } else {
-                    "unit_weight"
-                };
-                issues.push(Issue::new(
-                    format!("{here}/{member}"),
-                    &refusals::LAYER_LIGHTER_THAN_WATER,
-                    format!(
-                        "{} N/m3 below the water table is not above {} N/m3 of water",
-                        layer.saturated().si(),
-                        self.water().si()
-                    ),
-                ));
-            }
+            self.weight_faults(layer, &here, &mut issues);
         }
         issues
+    }
+
+    /// Faults of the unit weights of one layer; `here` is its pointer.
+    fn weight_faults(&self, layer: &Layer, here: &str, issues: &mut Vec<Issue>) {
+        if let Some(saturated) = layer.saturated_unit_weight
+            && saturated.si() < layer.unit_weight.si() * (1.0 - 1e-9)
+        {
+            issues.push(Issue::new(
+                format!("{here}/saturated_unit_weight"),
+                &refusals::LAYER_SATURATED_LIGHTER,
+                format!(
+                    "{} N/m3 saturated, {} N/m3 above water",
+                    saturated.si(),
+                    layer.unit_weight.si()
+                ),
+            ));
+        }
+        // water fills pores only: gamma_sat - gamma is at most the unit weight of water, so
+        // that a deeper water table never lowers an effective stress
+        if let Some(saturated) = layer.saturated_unit_weight
+            && saturated.si() > (layer.unit_weight.si() + self.water().si()) * (1.0 + 1e-9)
+        {
+            issues.push(Issue::new(
+                format!("{here}/saturated_unit_weight"),
+                &refusals::LAYER_SATURATED_TOO_HEAVY,
+                format!(
+                    "{} N/m3 saturated is more than {} N/m3 above water and {} N/m3 of water",
+                    saturated.si(),
+                    layer.unit_weight.si(),
+                    self.water().si()
+                ),
+            ));
+        }
+        let wet = self.water_depth.is_some_and(|w| w < layer.bottom);
+        if wet && layer.saturated().si() <= self.water().si() {
+            let member = if layer.saturated_unit_weight.is_some() {
+                "saturated_unit_weight"
+            } else {
+                "unit_weight"
+            };
+            issues.push(Issue::new(
+                format!("{here}/{member}"),
+                &refusals::LAYER_LIGHTER_THAN_WATER,
+                format!(
+                    "{} N/m3 below the water table is not above {} N/m3 of water",
+                    layer.saturated().si(),
+                    self.water().si()
+                ),
+            ));
+        }
     }
 
     /// Name of layer `i`: its label, or `L1`, `L2`, ... from the top.
