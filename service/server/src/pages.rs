@@ -70,7 +70,8 @@ pages! {
         "Answers with the problem `not_ready` once the service is shutting down, so that a load balancer sends requests elsewhere.";
 }
 
-fn line(content: &impl Serialize) -> Vec<u8> {
+/// Compact JSON with a line end.
+pub fn line(content: &impl Serialize) -> Vec<u8> {
     let mut bytes = serde_json::to_vec(content).unwrap_or_default();
     bytes.push(b'\n');
     bytes
@@ -376,23 +377,18 @@ fn ready() -> Health {
     Health { status: "ready" }
 }
 
-/// The entry of a kind of problem or of a refusal.
-pub fn entry(slug: &str) -> Option<ProblemEntry> {
-    let kind = problems().problems.into_iter().find(|p| p.code == slug);
-    kind.or_else(|| {
-        let refusal = catalogue::all_refusals()
-            .into_iter()
-            .find(|d| d.id == slug)?;
-        Some(ProblemEntry {
-            code: refusal.id,
-            status: if refusal.id == catalogue::refusals::NOT_JSON.id {
-                400
-            } else {
-                422
-            },
-            stage: None,
-            title: refusal.text,
-            text: "A code in the `errors` of a problem.",
-        })
-    })
+/// Kinds of problem, then the codes of refusals, each as an entry of its own.
+pub fn all_problems() -> Vec<ProblemEntry> {
+    let refusals = catalogue::all_refusals().into_iter().map(|d| ProblemEntry {
+        code: d.id,
+        status: if d.id == catalogue::refusals::NOT_JSON.id {
+            400
+        } else {
+            422
+        },
+        stage: None,
+        title: d.text,
+        text: "A code in the `errors` of a problem.",
+    });
+    problems().problems.into_iter().chain(refusals).collect()
 }

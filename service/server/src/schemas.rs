@@ -87,7 +87,7 @@ impl Schemas {
     }
 
     /// Names of all schemas that the named ones refer to, themselves included.
-    fn reachable(&self, from: &[String]) -> BTreeSet<String> {
+    pub fn reachable(&self, from: &[String]) -> BTreeSet<String> {
         let mut found = BTreeSet::new();
         let mut open: Vec<String> = from.to_vec();
         while let Some(name) = open.pop() {
@@ -175,7 +175,7 @@ pub fn references(schema: &Value, out: &mut Vec<String>) {
 
 /// "One of these objects" is closed: exactly one member selects the alternative.
 fn close_alternatives(schema: &mut Value) {
-    let Some(branches) = schema["oneOf"].as_array_mut() else {
+    let Some(branches) = schema.get_mut("oneOf").and_then(Value::as_array_mut) else {
         return;
     };
     for branch in branches {
@@ -191,11 +191,12 @@ fn close_alternatives(schema: &mut Value) {
 
 /// The description of an optional member stands beside its alternatives, not within one.
 fn lift_descriptions(schema: &mut Value) {
-    let Some(members) = schema["properties"].as_object_mut() else {
+    let Some(members) = schema.get_mut("properties").and_then(Value::as_object_mut) else {
         return;
     };
     for member in members.values_mut() {
-        let Some([first, second]) = member["oneOf"].as_array_mut().map(Vec::as_mut_slice) else {
+        let branches = member.get_mut("oneOf").and_then(Value::as_array_mut);
+        let Some([first, second]) = branches.map(Vec::as_mut_slice) else {
             continue;
         };
         if second["type"] == "null"

@@ -5,7 +5,8 @@ use std::sync::Arc;
 use std::sync::atomic::AtomicBool;
 
 use bearwell_engine::catalogue::refusals;
-use bearwell_engine::contract::{Answer, Calculation, Issue, Options, Paper, Work, run};
+use bearwell_engine::contract::{Answer, Calculation, Issue, Noun, Options, Paper, Work, run};
+use bearwell_engine::helix::HelixCapacity;
 use bearwell_engine::quantity::{In, Presentation, System};
 use bearwell_engine::torque::TorqueCapacity;
 use bearwell_engine::trace::Trace;
@@ -86,12 +87,16 @@ pub trait Sheets<C: Calculation> {
     const ALL: &'static [Sheet<C>];
 }
 
+/// Draws an answer to a request.
+pub type Draw<C> =
+    fn(&<C as Noun>::Request, &Answer<<C as Noun>::Outcome>, System, Paper) -> String;
+
 /// A drawing or table.
 pub struct Sheet<C: Calculation> {
     /// What it is.
     pub note: SheetNote,
     /// Draws it.
-    pub draw: fn(&C::Request, &Answer<C::Outcome>, System, Paper) -> String,
+    pub draw: Draw<C>,
 }
 
 /// What a drawing or table is.
@@ -164,7 +169,7 @@ fn answer<C: Calculation, S: Sheets<C>>(ask: &Ask) -> Result<Reply, Problem> {
                 sheet = chosen;
                 None
             }
-            Err(issue) => Some(issue),
+            Err(issue) => Some(*issue),
         }
     })?;
     let trace = if call.options.steps() {
@@ -196,7 +201,7 @@ fn answer<C: Calculation, S: Sheets<C>>(ask: &Ask) -> Result<Reply, Problem> {
 fn choose<C: Calculation, S: Sheets<C>>(
     ask: &Ask,
     options: &Options,
-) -> Result<Option<&'static Sheet<C>>, Issue> {
+) -> Result<Option<&'static Sheet<C>>, Box<Issue>> {
     let form = ask.form.or(options.form.as_deref());
     let of_media = S::ALL.iter().filter(|sheet| sheet.note.media == ask.media);
     let Some(form) = form else {
@@ -212,7 +217,7 @@ fn choose<C: Calculation, S: Sheets<C>>(
             read::hint(form, &known)
         );
         let pointer = if options.form.is_some() { "/form" } else { "" };
-        Issue::new(pointer, &refusals::UNKNOWN_FORM, detail)
+        Box::new(Issue::new(pointer, &refusals::UNKNOWN_FORM, detail))
     })
 }
 

@@ -8,7 +8,7 @@ use serde_json::{Map, Value, json};
 use super::answers::stem;
 use crate::batch::{self, Batch};
 use crate::examples;
-use crate::pages::{PAGES, Page};
+use crate::pages::{self, PAGES, Page};
 use crate::problem::{self, Kind, Problem};
 use crate::schemas::reference;
 use crate::service::Service;
@@ -153,7 +153,8 @@ fn get(page: &Page) -> Value {
 fn problem_page() -> Value {
     let kind = &problem::NOT_COMPUTABLE;
     let mut content = Map::new();
-    let example = serde_json::to_value(crate::pages::entry(kind.slug));
+    let all = pages::all_problems();
+    let example = serde_json::to_value(all.iter().find(|p| p.code == kind.slug));
     content.insert(
         JSON.to_owned(),
         json!({ "schema": reference("ProblemEntry"), "example": example.unwrap_or_default() }),

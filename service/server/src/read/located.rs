@@ -36,17 +36,12 @@ fn issue(path: &[String], text: &str) -> Issue {
         code = &refusals::WRONG_TYPE;
     }
     let mut parts: Vec<&str> = path.iter().map(String::as_str).collect();
-    match about {
+    let named = code == &refusals::UNKNOWN_MEMBER || code == &refusals::DUPLICATE_MEMBER;
+    if named && parts.last().copied() != about {
         // a member that is taken off the top of a request is not in serde's path
-        Some(name) if code == &refusals::UNKNOWN_MEMBER || code == &refusals::DUPLICATE_MEMBER => {
-            if parts.last() != Some(&name) {
-                parts.push(name);
-            }
-        }
-        _ if code == &refusals::MISSING_MEMBER && text.starts_with("invalid type: null") => {
-            parts.pop();
-        }
-        _ => {}
+        parts.extend(about);
+    } else if code == &refusals::MISSING_MEMBER && text.starts_with("invalid type: null") {
+        parts.pop();
     }
     let pointer = join(&parts);
     let detail = match text.rfind(" at line ") {

@@ -174,13 +174,14 @@ impl<'a> Walker<'a> {
         } else {
             u64::from(u32::MAX)
         };
-        let (code, limit) = if written.starts_with('-') && written.trim_matches(['-', '0']) != "" {
-            (&refusals::BELOW_MINIMUM, &schema["minimum"])
-        } else if written.parse::<u64>().is_ok_and(|n| n <= most) {
-            return;
-        } else {
-            (&refusals::ABOVE_MAXIMUM, &schema["maximum"])
-        };
+        let (code, limit) =
+            if written.starts_with('-') && !written.trim_matches(['-', '0']).is_empty() {
+                (&refusals::BELOW_MINIMUM, &schema["minimum"])
+            } else if written.parse::<u64>().is_ok_and(|n| n <= most) {
+                return;
+            } else {
+                (&refusals::ABOVE_MAXIMUM, &schema["maximum"])
+            };
         let detail = format!("`{}` is out of range", short(written));
         let issue = Issue::new(place.to_string(), code, detail);
         self.issues.push(match limit {

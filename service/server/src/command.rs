@@ -1,0 +1,232 @@
+//! The command line: what `bearwell` is told to do. Each command writes to what it is
+//! given and returns how the process ends.
+
+use std::io::{self, Read, Write};
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+use std::time::Duration;
+
+use bearwell_engine::limits::BODY_BYTES;
+use clap::{Args, Parser, Subcommand};
+use serde_json::Value;
+
+use crate::app::{Application, Settings};
+use crate::examples;
+use crate::problem::{self, Problem};
+use crate::selfcheck;
+use crate::service::Service;
+use crate::table::{Ask, Entry, JSON};
+
+/// Calculations of helical pile foundations over HTTP.
+#[derive(Debug, Parser)]
+#[command(name = "bearwell", version, args_conflicts_with_subcommands = true)]
+struct Line {
+    #[command(subcommand)]
+    command: Option<Command>,
+    #[command(flatten)]
+    serve: Serve,
+}
+
+#[derive(Debug, Subcommand)]
+enum Command {
+    /// Answer over HTTP until told to stop (the default).
+    Serve(Serve),
+    /// Answer one request; the same bytes as over HTTP. Ends with 0 when answered, 2 when
+    /// refused with the problem on standard output, 1 when called wrongly.
+    Calc(Calc),
+    /// Print the API document.
+    Openapi,
+    /// Calculate every built-in example and compare it with its approved answer. Ends
+    /// with 1 when one differs.
+    Selfcheck,
+    /// Tell two invented houses from soil to plan.
+    Demo,
+}
+
+#[derive(Debug, Args)]
+struct Serve {
+    /// Address and port; port 0 takes a free one.
+    #[arg(long, env = "BEARWELL_LISTEN", default_value = "127.0.0.1:8080")]
+    listen: String,
+    /// Threads that serve connections; as many as there are cores when left out.
+    #[arg(long, env = "BEARWELL_WORKERS", value_parser = at_least_one)]
+    workers: Option<usize>,
+    /// Longest time a calculation may take, in seconds.
+    #[arg(long, env = "BEARWELL_DEADLINE", default_value = "10", value_parser = seconds)]
+    deadline: Duration,
+    /// Long calculations that run at once; as many as there are cores when left out.
+    #[arg(long, env = "BEARWELL_CALCULATIONS", value_parser = at_least_one)]
+    calculations: Option<usize>,
+    /// Long calculations that may wait; more are refused with 503.
+    #[arg(long, env = "BEARWELL_WAITING", default_value = "16")]
+    waiting: usize,
+    /// Seconds between saying "not ready" and taking no more connections at the end.
+    #[arg(long, env = "BEARWELL_DRAIN", default_value = "0", value_parser = seconds)]
+    drain: Duration,
+}
+
+#[derive(Debug, Args)]
+struct Calc {
+    /// The calculation, such as `helix-capacity`.
+    noun: String,
+    /// File with the request; `-` reads standard input.
+    file: PathBuf,
+    /// Media type of the answer.
+    #[arg(long, default_value = JSON)]
+    accept: String,
+    /// Which sheet or table, where the media type has several.
+    #[arg(long)]
+    form: Option<String>,
+}
+
+fn at_least_one(text: &str) -> Result<usize, String> {
+    match text.parse() {
+        Ok(0) => Err("at least 1".to_owned()),
+        Ok(number) => Ok(number),
+        Err(_) => Err("not a number".to_owned()),
+    }
+}
+
+fn seconds(text: &str) -> Result<Duration, String> {
+    let seconds: f64 = text.parse().map_err(|_| "not a number".to_owned())?;
+    Duration::try_from_secs_f64(seconds)
+        .ok()
+        .filter(|time| time.as_secs() <= 3600)
+        .ok_or_else(|| "0 to 3600 seconds".to_owned())
+}
+
+/// Runs what the command line asks for.
+pub fn run() -> ExitCode {
+    let line = match Line::try_parse() {
+        Ok(line) => line,
+        Err(error) => {
+            let _ = error.print();
+            // wrong use is 1; asking for help is no mistake
+            return ExitCode::from(u8::from(error.use_stderr()));
+        }
+    };
+    let done = match line.command.unwrap_or(Command::Serve(line.serve)) {
+        Command::Serve(serve) => start(serve),
+        Command::Calc(calc) => answer(&calc),
+        Command::Openapi => print(Service::standard().document().as_bytes()),
+        Command::Selfcheck => selfcheck::run(&mut io::stdout().lock()),
+        Command::Demo => Ok(ExitCode::SUCCESS), //DEMO
+    };
+    done.unwrap_or_else(|error| {
+        eprintln!("bearwell: {error}");
+        ExitCode::FAILURE
+    })
+}
+
+fn print(bytes: &[u8]) -> io::Result<ExitCode> {
+    io::stdout().lock().write_all(bytes)?;
+    Ok(ExitCode::SUCCESS)
+}
+
+fn start(serve: Serve) -> io::Result<ExitCode> {
+    log_to_stderr();
+    let usual = Settings::default();
+    let settings = Settings {
+        listen: serve.listen,
+        workers: serve.workers.unwrap_or(usual.workers),
+        deadline: serve.deadline,
+        calculations: serve.calculations.unwrap_or(usual.calculations),
+        waiting: serve.waiting,
+        drain: serve.drain,
+    };
+    actix_web::rt::System::new().block_on(async {
+        let app = Application::build(&settings)
+            .map_err(|e| io::Error::other(format!("cannot listen on {}: {e}", settings.listen)))?;
+        greet(&app)?;
+        app.run_until_stopped().await
+    })?;
+    Ok(ExitCode::SUCCESS)
+}
+
+fn log_to_stderr() {
+    use tracing_subscriber::EnvFilter;
+    let filter = EnvFilter::try_from_default_env().unwrap_or_else(|_| EnvFilter::new("info"));
+    tracing_subscriber::fmt()
+        .json()
+        .flatten_event(true)
+        .with_current_span(true)
+        .with_span_list(false)
+        .with_writer(io::stderr)
+        .with_env_filter(filter)
+        .init();
+}
+
+/// Says where it listens, with a call that can be pasted.
+fn greet(app: &Application) -> io::Result<()> {
+    let base = format!("http://{}", app.address());
+    let mut out = io::stdout().lock();
+    writeln!(out, "Bearwell {} listens on {base}", crate::VERSION)?;
+    let noun = "torque-capacity";
+    let example = examples::request(noun, "linnet")
+        .and_then(|body| serde_json::from_slice::<Value>(body).ok());
+    if let Some(example) = example {
+        let body = example.to_string().replace('\'', "'\\''");
+        writeln!(
+            out,
+            "\nTry it:\n\ncurl -s {base}/v1/{noun} -H 'content-type: application/json' -d '{body}'\n"
+        )?;
+    }
+    writeln!(out, "API document: {base}/openapi.json")?;
+    #[cfg(feature = "docs-ui")]
+    writeln!(out, "To read and try: {base}/docs/")?;
+    out.flush()
+}
+
+fn answer(calc: &Calc) -> io::Result<ExitCode> {
+    let service = Service::standard();
+    let Some(entry) = service.entry(&calc.noun) else {
+        let known: Vec<&str> = service.entries.iter().map(|e| e.name).collect();
+        let hint = crate::read::hint(&calc.noun, &known);
+        let text = format!("no calculation is called `{}`; {hint}", calc.noun);
+        return Err(io::Error::other(text));
+    };
+    let body =
+        read(&calc.file).map_err(|e| io::Error::other(format!("{}: {e}", calc.file.display())))?;
+    match self::calc(service, entry, &body, &calc.accept, calc.form.as_deref()) {
+        Ok(bytes) => print(&bytes),
+        Err(problem) => {
+            print(&problem.to_bytes())?;
+            Ok(ExitCode::from(2))
+        }
+    }
+}
+
+fn read(file: &Path) -> io::Result<Vec<u8>> {
+    if file != Path::new("-") {
+        return std::fs::read(file);
+    }
+    let mut body = Vec::new();
+    io::stdin().lock().read_to_end(&mut body)?;
+    Ok(body)
+}
+
+/// Answers one request; the bytes are those that HTTP would send.
+pub fn calc(
+    service: &Service,
+    entry: &Entry,
+    body: &[u8],
+    accept: &str,
+    form: Option<&str>,
+) -> Result<Vec<u8>, Problem> {
+    let media = crate::http::choose(accept, &entry.media())?;
+    if body.len() > BODY_BYTES {
+        let detail = format!("at most {BODY_BYTES} bytes");
+        return Err(Problem::new(&problem::BODY_TOO_LARGE, detail));
+    }
+    let reply = service.answer(
+        entry,
+        &Ask {
+            body,
+            schemas: &service.schemas,
+            media,
+            form,
+            stop: None,
+        },
+    )?;
+    Ok(reply.into_bytes())
+}
