@@ -45,7 +45,7 @@ pub use pile::*;
 pub use request::*;
 
 #[cfg(feature = "compute")]
-pub use plates::pile_faults;
+pub use plates::{pile_faults, plate_faults};
 #[cfg(feature = "compute")]
 pub use resistance::axial_resistance;
 

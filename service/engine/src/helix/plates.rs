@@ -66,6 +66,29 @@ pub fn pile_faults(
     helices: &[HelixPlate],
     at: &str,
 ) -> Vec<Issue> {
+    let mut issues = plate_faults(shaft, helices, at);
+    for plate in &from_the_top(helices) {
+        if plate.depth.si() > profile.depth().si() + SAME_DEPTH_M {
+            issues.push(
+                Issue::new(
+                    format!("{at}/helices/{}/depth", plate.index),
+                    &refusals::HELIX_BELOW_PROFILE,
+                    format!(
+                        "helix {} is at {} m; no soil is given below {} m",
+                        plate.label,
+                        plate.depth.si(),
+                        profile.depth().si()
+                    ),
+                )
+                .limit(format!("{} m", profile.depth().si())),
+            );
+        }
+    }
+    issues
+}
+
+/// Every fault of the helices on their shaft, whatever the soil; `at` as above.
+pub fn plate_faults(shaft: &Shaft, helices: &[HelixPlate], at: &str) -> Vec<Issue> {
     let plates = from_the_top(helices);
     let mut issues = Vec::new();
     for plate in &plates {
@@ -79,21 +102,6 @@ pub fn pile_faults(
                     format!("helix {} is not wider than its shaft", plate.label),
                 )
                 .limit(format!("{} mm", 1000.0 * width.si())),
-            );
-        }
-        if plate.depth.si() > profile.depth().si() + SAME_DEPTH_M {
-            issues.push(
-                Issue::new(
-                    format!("{here}/depth"),
-                    &refusals::HELIX_BELOW_PROFILE,
-                    format!(
-                        "helix {} is at {} m; no soil is given below {} m",
-                        plate.label,
-                        plate.depth.si(),
-                        profile.depth().si()
-                    ),
-                )
-                .limit(format!("{} m", profile.depth().si())),
             );
         }
         if plates
