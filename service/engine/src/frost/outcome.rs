@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::uplift_request::TensionBy;
+use crate::helix::AxialResistance;
 use crate::quantity::{AreaLoad, Force, Length, Size, SoilStress};
 use crate::source::SourceNote;
 use crate::text::{Label, Tags};
@@ -205,10 +206,13 @@ pub struct FrostTensionOutcome {
     pub design: Force,
     /// How it was found.
     pub by: TensionBy,
-    /// Helices that count, where it was computed from the soil; those at or below the base
-    /// of frost.
+    /// Helices that are given credit, where it was computed from the soil.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub counted_helix_count: Option<u32>,
+    /// What it rests on, where it was computed from the soil. Ground that freezes is given
+    /// no credit, nor is a helix exactly at the base of frost.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub from_soil: Option<AxialResistance>,
 }
 
 /// One stage in the life of the pile.

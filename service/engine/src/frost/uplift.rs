@@ -15,6 +15,7 @@ use super::tension::{self, Ultimate};
 use super::uplift_request::FrostUplift;
 use crate::catalogue::CheckDef;
 use crate::contract::{Check, Refusal, SubjectKind, Work, utilisation};
+use crate::helix::AxialResistance;
 use crate::quantity::{Force, ForceUnit, Length, Size, SoilStress};
 use crate::source::{IBC_1810_3_3_1_5, OBC_DEPTH_OF_FOUNDATIONS, Reference};
 
@@ -108,7 +109,7 @@ fn resist(
     let Ultimate {
         force,
         by,
-        counted_helix_count,
+        resistance: from_soil,
     } = tension::ultimate(request, &sent.tension, ground, work)?;
     let factors = factors::of(&sent.design_basis, by, work);
     work.method(match factors.shown.format {
@@ -122,9 +123,17 @@ fn resist(
         ultimate: force,
         design,
         by,
-        counted_helix_count,
+        counted_helix_count: from_soil.as_ref().map(counted),
+        from_soil,
     };
     Ok((Some(Resistance { factors, design }), Some(outcome)))
+}
+
+/// Helices that are given credit.
+fn counted(resistance: &AxialResistance) -> u32 {
+    let helices = &resistance.individual_bearing.helices;
+    let counted = helices.iter().filter(|h| h.no_credit.is_none()).count();
+    u32::try_from(counted).unwrap_or(u32::MAX)
 }
 
 /// The stages to judge: the building stands, and the pile before that unless it is left

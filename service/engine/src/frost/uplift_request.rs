@@ -234,7 +234,8 @@ pub struct FrostLimitStates {
 pub enum FrostTension {
     /// The caller's own.
     Given(GivenTension),
-    /// By helix theory from a soil profile; only helices below frost count.
+    /// By helix theory from a soil profile; ground that freezes is given no credit, so only
+    /// helices below the base of frost count.
     FromSoil(TensionFromSoil),
 }
 

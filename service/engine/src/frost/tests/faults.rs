@@ -187,3 +187,47 @@ fn a_rating_that_is_missing_holds_the_verdict_back() {
     assert_eq!(statuses(&a, "void_form_concrete_load"), [NotEvaluated]);
     assert!(a.result.void_form.unwrap().concrete_load.is_some());
 }
+
+#[test]
+fn helices_are_judged_on_their_shaft_with_and_without_a_profile() {
+    let mut request = pile(88.9, &[(0.3, 3.0), (0.35, 3.0)], 1.2);
+    assert_eq!(
+        faults(request.clone()),
+        one("/pile/helices/1/depth", "helices_coincide")
+    );
+    request["uplift"] = json!({
+        "bond": { "fine": {} },
+        "resistance": {
+            "design_basis": { "limit_states": {} },
+            "dead_load": q(12.0, "kN"),
+            "tension": { "from_soil": {
+                "profile": { "layers": [{
+                    "top": q(0.5, "m"), "bottom": q(2.0, "m"), "unit_weight": q(18.0, "kN_per_m3"),
+                    "soil": { "clay": { "undrained_strength": q(50.0, "kPa") } }
+                }] },
+                "methods": { "drained_bearing": "terzaghi_1943", "width_term": "include" }
+            } }
+        }
+    });
+    let tension = "/uplift/resistance/tension/from_soil";
+    let want = [
+        ("/pile/helices/0/depth".to_owned(), "helix_below_profile"),
+        ("/pile/helices/1/depth".to_owned(), "helices_coincide"),
+        ("/pile/helices/1/depth".to_owned(), "helix_below_profile"),
+        (
+            format!("{tension}/methods/width_term"),
+            "no_closed_width_factor",
+        ),
+        (format!("{tension}/profile/layers/0/top"), "layer_gap"),
+    ];
+    let found = faults(request);
+    assert_eq!(found.len(), want.len(), "{found:?}");
+    for ((pointer, code), (at, what)) in found.iter().zip(&want) {
+        assert_eq!((pointer, code.as_str()), (at, *what));
+    }
+    let narrow = pile(320.0, &[(0.3, 3.0)], 1.2);
+    assert_eq!(
+        faults(narrow),
+        one("/pile/helices/0/diameter", "helix_not_wider_than_shaft")
+    );
+}

@@ -6,6 +6,7 @@ mod examples;
 mod faults;
 mod projects;
 mod properties;
+mod tension;
 
 use serde_json::{Value as Json, json};
 use validator::Validate;

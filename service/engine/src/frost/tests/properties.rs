@@ -178,6 +178,26 @@ proptest! {
     }
 
     #[test]
+    fn deeper_frost_never_leaves_more_to_hold_by(pile in any_pile(), more in 0.0..1.5_f64, su in 20.0..150.0_f64) {
+        let at = |frost: f64| {
+            let mut here = pile.clone();
+            here.frost = frost;
+            let mut request = here.request(METRIC);
+            request["uplift"]["resistance"]["tension"] = json!({ "from_soil": { "profile": {
+                "layers": [{
+                    "top": q(0.0, "m"), "bottom": q(25.0, "m"), "unit_weight": q(19.0, "kN_per_m3"),
+                    "soil": { "clay": { "undrained_strength": q(su, "kPa") } }
+                }],
+                "water_depth": q(2.0, "m")
+            } } });
+            answer(request).result.uplift.unwrap()
+        };
+        let (mild, cold) = (at(pile.frost), at((pile.frost + more).min(2.0)));
+        let of = |up: &crate::frost::UpliftOutcome| up.tension.as_ref().unwrap().ultimate.si();
+        prop_assert!(of(&cold) <= of(&mild) * (1.0 + 1e-12));
+    }
+
+    #[test]
     fn the_severe_line_is_never_milder(pile in any_pile()) {
         let up = pile.outcome().uplift.unwrap();
         prop_assert!(up.severe_bond_stress >= up.bond_stress);
