@@ -88,42 +88,65 @@ fn every_example_is_answered_and_printed() {
 #[test]
 fn every_refused_example_is_refused_where_it_should_be() {
     let stages = [
-        ("absurd-depth", "range"),
-        ("bare-lb", "shape"),
-        ("beam-below-helix", "physics"),
-        ("bond-without-reference", "shape"),
-        ("contact-above-cold-surface", "physics"),
-        ("duplicate-member", "shape"),
-        ("frost-below-tip", "physics"),
-        ("head-below-helix", "physics"),
-        ("helices-at-one-depth", "physics"),
-        ("helix-below-profile", "physics"),
-        ("negative-depth", "range"),
-        ("no-frost-depth", "shape"),
-        ("no-frost", "shape"),
-        ("no-helices", "lengths"),
-        ("not-a-number", "shape"),
-        ("number-overflow", "shape"),
-        ("profile-gap", "physics"),
-        ("tip-above-helix", "physics"),
-        ("too-many-helices", "lengths"),
-        ("two-bases", "shape"),
-        ("unknown-member", "shape"),
-        ("void-form-hardly-crushed", "physics"),
-        ("void-form-heave-empty", "physics"),
-        ("void-form-without-heave", "physics"),
-        ("wrong-unit", "shape"),
+        ("absurd-depth", "range", "official_depth"),
+        ("bare-lb", "shape", "a pound is a mass here"),
+        ("beam-below-helix", "physics", "depths_out_of_order"),
+        (
+            "bond-without-reference",
+            "shape",
+            "missing field `reference`",
+        ),
+        (
+            "contact-above-cold-surface",
+            "physics",
+            "depths_out_of_order",
+        ),
+        ("duplicate-member", "shape", "duplicate field `frost`"),
+        ("frost-below-tip", "physics", "frost_below_tip"),
+        ("head-below-helix", "physics", "depths_out_of_order"),
+        ("helices-at-one-depth", "physics", "helices_coincide"),
+        ("helix-below-profile", "physics", "helix_below_profile"),
+        ("negative-depth", "range", "official_depth"),
+        ("no-frost-depth", "shape", "missing field `official_depth`"),
+        ("no-frost", "shape", "missing field `frost`"),
+        ("no-helices", "lengths", "list_too_short"),
+        ("not-a-number", "shape", "expected value"),
+        ("number-overflow", "shape", "number out of range"),
+        ("profile-gap", "physics", "layer_gap"),
+        ("tip-above-helix", "physics", "depths_out_of_order"),
+        ("too-many-helices", "lengths", "list_too_long"),
+        ("two-bases", "shape", ""),
+        ("unknown-member", "shape", "unknown field `offical_depth`"),
+        (
+            "void-form-hardly-crushed",
+            "physics",
+            "crushed_not_below_nominal",
+        ),
+        (
+            "void-form-heave-empty",
+            "physics",
+            "void_form_without_heave",
+        ),
+        (
+            "void-form-without-heave",
+            "physics",
+            "void_form_without_heave",
+        ),
+        ("wrong-unit", "shape", "unknown unit `kPa`"),
     ];
     let refused = requests(&folder().join("refused"));
     let names: Vec<_> = refused
         .iter()
         .map(|(n, _)| n.trim_end_matches(".json"))
         .collect();
-    assert_eq!(names, stages.map(|(name, _)| name));
-    for ((name, text), (_, stage)) in refused.iter().zip(stages) {
+    assert_eq!(names, stages.map(|(name, ..)| name));
+    for ((name, text), (_, stage, told)) in refused.iter().zip(stages) {
         match through(text, Trace::off()) {
             Ok(_) => panic!("{name} is answered"),
-            Err(why) => assert!(why.starts_with(stage), "{name}: {why}"),
+            Err(why) => assert!(
+                why.starts_with(stage) && why.contains(told),
+                "{name}: {why}"
+            ),
         }
     }
 }

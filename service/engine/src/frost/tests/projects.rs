@@ -190,6 +190,15 @@ fn allowable_stress_by_hand() {
             safety * (force - 0.9e3),
             1e-12,
         );
+        // 12 diameters of 0.4 m where the number comes from torque
+        let rules = &a.result.embedment.rules;
+        let torque = rules
+            .iter()
+            .find(|r| r.rule == EmbedmentRuleId::TorqueDiameters);
+        assert_eq!(torque.is_some(), by == "torque");
+        if let Some(rule) = torque {
+            close(rule.required_depth.si(), 4.8, 1e-12);
+        }
         let factors = up.factors.as_ref().unwrap();
         assert_eq!(factors.tension_safety_factor, Some(safety));
         assert_eq!(
