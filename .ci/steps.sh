@@ -98,26 +98,29 @@ document_drift() {
     echo "openapi/bearwell.json is what the service serves ($(wc -c <openapi/bearwell.json) bytes)"
 }
 
-# The same calculations by other builds and other processors give the same bytes.
+# selfcheck_by NAME COMMAND...: what `selfcheck` prints, into a file of that name.
+selfcheck_by() {
+    local name=$1
+    shift
+    "$@" selfcheck >"$SCRATCH/self.$name" 2>"$SCRATCH/self.$name.err" || {
+        cat "$SCRATCH/self.$name" "$SCRATCH/self.$name.err"
+        return 1
+    }
+    echo "$name: $(tail -n 1 "$SCRATCH/self.$name")"
+}
+
+# The same calculations by other builds and other processors give the same bytes: every
+# example, answers and drawings, under one digest.
 same_bytes_by_build() {
-    local want cpu
-    "$TARGET/debug/bearwell" selfcheck >"$SCRATCH/self.debug"
-    [[ -s "$SCRATCH/self.debug" ]]
-    want=$(sha256sum <"$SCRATCH/self.debug")
-    echo "debug: $(wc -l <"$SCRATCH/self.debug") lines, sha256 ${want%% *}"
-    "$TARGET/release/bearwell" selfcheck >"$SCRATCH/self.release"
+    local cpu
+    selfcheck_by debug "$TARGET/debug/bearwell"
+    selfcheck_by release "$TARGET/release/bearwell"
     cmp "$SCRATCH/self.debug" "$SCRATCH/self.release"
-    echo "release: equal"
     for cpu in Nehalem Haswell; do
-        # qemu names the instructions it cannot emulate; that is noise here
-        qemu-x86_64 -cpu "$cpu" "$TARGET/release/bearwell" selfcheck \
-            >"$SCRATCH/self.$cpu" 2>"$SCRATCH/self.$cpu.err" || {
-            cat "$SCRATCH/self.$cpu.err"
-            return 1
-        }
+        selfcheck_by "$cpu" qemu-x86_64 -cpu "$cpu" "$TARGET/release/bearwell"
         cmp "$SCRATCH/self.debug" "$SCRATCH/self.$cpu"
-        echo "release on $cpu: equal"
     done
+    head -n -1 "$SCRATCH/self.debug"
 }
 
 # An independent renderer takes every committed drawing.
