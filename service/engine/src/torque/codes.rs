@@ -70,8 +70,8 @@ pub mod methods {
         ALLOWABLE_STRESS = "torque_allowable_stress", version 1, [IBC_1810_3_3_1_9, IBC_1810_3_3_1_5], "Allowable capacity = least ultimate capacity over the safety factor; in tension by the general uplift clause unless another is chosen.";
         LIMIT_STATES = "torque_limit_states", version 1, [CANADA_PHI, CANADA_PHI_TENSION], "Factored resistance = resistance factor x ultimate capacity.";
         HYDRAULIC = "hydraulic_motor_torque", version 1, [HYDRAULIC_MOTOR], "Torque of a positive-displacement motor from the pressure difference, and back.";
-        SECTION_ROUND = "torsion_section_round", version 1, [TORSION_ELASTIC, AISC_360_H3_1, AISC_360_DESIGN_WALL], "Nominal torsional strength of a round hollow section: lower of first yield and the thin-wall form. Couplings and bolt holes are not in it.";
+        SECTION_ROUND = "torsion_section_round", version 1, [TORSION_ELASTIC, AISC_360_H3_1, AISC_360_SHEAR_YIELD, AISC_360_DESIGN_WALL, STEEL_MODULUS], "Nominal torsional strength of a round hollow section: lower of first yield and the thin-wall form. Couplings and bolt holes are not in it.";
         SECTION_SQUARE = "torsion_section_square", version 1, [TORSION_SQUARE, AISC_360_SHEAR_YIELD], "First yield of a solid square bar in torsion. Couplings and bolt holes are not in it.";
-        CONDITIONS = "torque_conditions", version 1, [NYC_1814_12, AC358_TORQUE_AVERAGING, AC358_AVERAGING_3_FT, AC358_TENSION_EMBEDMENT], "When a torque may be correlated: no obstruction, advance of at least 85 % of the pitch, steady over the averaging length, and for tension a top helix 12 diameters deep.";
+        CONDITIONS = "torque_conditions", version 1, [TORQUE_AT_OBSTRUCTION, NYC_1814_12, AC358_TORQUE_AVERAGING, AC358_AVERAGING_3_FT, AC358_TENSION_EMBEDMENT, AC358_COMPRESSION_EMBEDMENT], "When a torque may be correlated: no obstruction, advance of at least 85 % of the pitch, steady over the averaging length, and for tension a top helix 12 diameters deep.";
     }
 }

@@ -9,6 +9,7 @@ use crate::quantity::{Length, LengthUnit, Size, in_both_systems, round9};
 use crate::source::{
     AC358_AVERAGING_3_FT, AC358_COMPRESSION_EMBEDMENT, AC358_TENSION_EMBEDMENT,
     AC358_TORQUE_AVERAGING, BEARWELL_CHOICE, NYC_1814_12, Reference, Sourced,
+    TORQUE_AT_OBSTRUCTION,
 };
 use crate::trace::Trace;
 
@@ -109,7 +110,7 @@ pub(super) fn faults(request: &Request, issues: &mut Vec<Issue>) {
                 &refusals::STOPPED_BY_OBSTRUCTION,
                 "a torque against rock, a boulder or rubble is not correlated with capacity",
             )
-            .source(&BEARWELL_CHOICE),
+            .source(&TORQUE_AT_OBSTRUCTION),
         );
     }
     advance_fault(&conditions, issues);

@@ -13,7 +13,7 @@ use super::safety::Factors;
 use super::settle::{Settled, settle};
 use super::torsion;
 use crate::catalogue::cautions;
-use crate::contract::{Refusal, Work};
+use crate::contract::{Refusal, Work, utilisation};
 use crate::quantity::{Force, Torque, TorqueFactor, in_both_systems};
 use crate::trace::Trace;
 
@@ -96,7 +96,11 @@ fn warn_of_depth(settled: &Settled, work: &mut Work) {
     }
     if let Some(embedment) = &request.embedment
         && asked(|d| d.compression)
-        && embedment.top_helix_depth < work.take(&COMPRESSION_DEPTH)
+        && !utilisation(
+            work.take(&COMPRESSION_DEPTH).si(),
+            embedment.top_helix_depth.si(),
+        )
+        .1
     {
         work.warn(
             &warnings::TOP_HELIX_SHALLOW,
@@ -114,7 +118,7 @@ struct Reading {
     band: Option<(Torque, Torque)>,
 }
 
-fn installed(settled: &Settled, work: &mut Work) -> Option<InstalledOutcome> {
+fn installed(settled: &Settled, work: &mut Work) -> Option<InstalledTorqueOutcome> {
     let request = settled.request;
     let installed = request.installed?;
     let factor = settled.factor.as_ref()?;
@@ -153,7 +157,7 @@ fn installed(settled: &Settled, work: &mut Work) -> Option<InstalledOutcome> {
             work,
         ))
     };
-    Some(InstalledOutcome {
+    Some(InstalledTorqueOutcome {
         compression: by(&factor.compression, down, others),
         tension: by(&factor.tension, up, None).filter(|_| tension),
         tension_reduced: by(&factor.tension_reduced, up, None).filter(|_| tension),

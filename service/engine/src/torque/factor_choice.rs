@@ -24,10 +24,13 @@ pub(super) fn choose(
     let mut out = match (choice, shaft) {
         (TorqueFactorChoice::Own(own), _) => {
             work.method(&methods::FACTOR_OWN);
-            let used = |factor| used(factor, "as sent", &CALLER);
+            let mut used = |factor| {
+                let factor = work.trace.step("K_t", "as sent", factor, [], &CALLER);
+                used(factor, "as sent", &CALLER)
+            };
             TorqueFactorOutcome {
-                compression: own.compression.map(used),
-                tension: own.tension.map(used),
+                compression: own.compression.map(&mut used),
+                tension: own.tension.map(&mut used),
                 own_reference: Some(own.reference.clone()),
                 ..blank()
             }
@@ -168,6 +171,10 @@ fn livneh(shaft: &Shaft, work: &mut Work, issues: &mut Vec<Issue>) -> Option<Tor
     }
     work.method(&methods::FACTOR_LIVNEH);
     let (down, up) = (work.take(&LIVNEH_COMPRESSION), work.take(&LIVNEH_TENSION));
+    let source = &LIVNEH_EL_NAGGAR_2008;
+    let trace = &mut work.trace;
+    trace.step("K_t", "published, compression", down, [], source);
+    trace.step("K_t", "published, tension", up, [], source);
     Some(TorqueFactorOutcome {
         compression: Some(used(down, widths.text, &LIVNEH_EL_NAGGAR_2008)),
         tension: Some(used(up, widths.text, &LIVNEH_EL_NAGGAR_2008)),
@@ -191,6 +198,13 @@ fn hoyt(shaft: &Shaft, work: &mut Work, issues: &mut Vec<Issue>) -> Option<Torqu
     };
     work.method(&methods::FACTOR_HOYT);
     let factor = work.take(row);
+    work.trace.step(
+        "K_t",
+        "published for this shaft",
+        factor,
+        [("width", width.into())],
+        &HOYT_CLEMENCE_1989,
+    );
     Some(TorqueFactorOutcome {
         compression: Some(used(factor, small.text, &HOYT_CLEMENCE_1989)),
         tension: Some(used(factor, small.text, &HOYT_CLEMENCE_1989)),

@@ -207,7 +207,7 @@ fn limits(settled: &Settled, outcome: &Outcome, work: &mut Work) {
 
 fn against_rating(
     settled: &Settled,
-    installed: &InstalledOutcome,
+    installed: &InstalledTorqueOutcome,
     rating: Torque,
     work: &mut Work,
 ) {

@@ -30,7 +30,7 @@ pub struct Outcome {
     pub design_basis: Option<TorqueBasisOutcome>,
     /// Installed torque and the capacity it stands for.
     #[serde(skip_serializing_if = "Option::is_none", default)]
-    pub installed: Option<InstalledOutcome>,
+    pub installed: Option<InstalledTorqueOutcome>,
     /// Torque the load needs.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub required: Option<RequiredTorqueOutcome>,
@@ -131,7 +131,7 @@ pub struct TorqueSafetyUsed {
 /// Installed torque and the capacity it stands for.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-pub struct InstalledOutcome {
+pub struct InstalledTorqueOutcome {
     /// Torque as read or as found from the pressures.
     pub torque: Torque,
     /// Least torque within the stated accuracy.

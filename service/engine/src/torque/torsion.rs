@@ -126,17 +126,18 @@ pub(super) fn shaft_faults(
                 &MISSING_MEMBER,
                 "`wall_thickness` is needed: `torsion.section` depends on it",
             )),
-            Some(wall) if wall > round.outside_diameter / 2.0 => issues.push(
-                Issue::new(
-                    "/shaft/round/wall_thickness",
-                    &refusals::SHAFT_WALL_TOO_THICK,
-                    format!("{} mm", round9(wall.get(LengthUnit::Mm))),
-                )
-                .limit(format!(
-                    "{} mm, half the outside diameter",
-                    round9(round.outside_diameter.get(LengthUnit::Mm) / 2.0)
-                )),
-            ),
+            Some(wall) if round9(2.0 * wall.si() / round.outside_diameter.si()) > 1.0 => issues
+                .push(
+                    Issue::new(
+                        "/shaft/round/wall_thickness",
+                        &refusals::SHAFT_WALL_TOO_THICK,
+                        format!("{} mm", round9(wall.get(LengthUnit::Mm))),
+                    )
+                    .limit(format!(
+                        "{} mm, half the outside diameter",
+                        round9(round.outside_diameter.get(LengthUnit::Mm) / 2.0)
+                    )),
+                ),
             _ => {}
         },
         Some(Shaft::Square(square)) => diagonal_fault(square, issues),
@@ -150,7 +151,7 @@ fn diagonal_fault(square: &SquareShaft, issues: &mut Vec<Issue>) {
     };
     let sharp = square.side * std::f64::consts::SQRT_2;
     let slack = super::factor::WIDTH_TOLERANCE.value;
-    if diagonal < square.side || diagonal > sharp + slack {
+    if round9(diagonal / square.side) < 1.0 || diagonal > sharp + slack {
         issues.push(
             Issue::new(
                 "/shaft/square/diagonal",
@@ -197,7 +198,7 @@ pub(super) fn section(
             let ratio = match steel.design_wall_ratio {
                 Some(own) => own,
                 // a solid bar has no wall to be rolled thin
-                None if nominal >= solid => 1.0,
+                None if round9(nominal / solid) >= 1.0 => 1.0,
                 None => work.take(&DESIGN_WALL),
             };
             let wall = nominal * ratio;
