@@ -20,7 +20,7 @@ struct House {
     title: &'static str,
     setting: &'static str,
     system: System,
-    helix: &'static str,
+    helix: &'static [&'static str],
     torque: &'static str,
     frost: &'static str,
     layout: &'static str,
@@ -39,7 +39,7 @@ const HOUSES: [House; 2] = [
         setting: "A single storey with a mudroom on a filled lot: brick and concrete debris over \
                   clay. US units, allowable stress, frost by the county.",
         system: System::UsCustomary,
-        helix: example!("helix-capacity/linnet"),
+        helix: &[example!("helix-capacity/linnet")],
         torque: example!("torque-capacity/linnet"),
         frost: example!("frost-embedment/linnet"),
         layout: example!("pile-layout/linnet"),
@@ -50,7 +50,10 @@ const HOUSES: [House; 2] = [
         setting: "A raised cabin on wood beams above open, cold ground: organic silt over stiff \
                   clay. Metric units, limit states, deep frost.",
         system: System::Si,
-        helix: example!("helix-capacity/sizerin"),
+        helix: &[
+            example!("helix-capacity/sizerin"),
+            example!("helix-capacity/sizerin-larger-helices"),
+        ],
         torque: example!("torque-capacity/sizerin"),
         frost: example!("frost-embedment/sizerin"),
         layout: example!("pile-layout/sizerin"),
@@ -93,7 +96,9 @@ fn ask<C: Calculation>(request: C::Request) -> io::Result<Told<C>> {
 
 /// One house from soil to plan.
 fn tell(out: &mut impl Write, house: &House) -> io::Result<()> {
-    let helix = told::<HelixCapacity>(house.helix)?;
+    let helix: Vec<_> = (house.helix.iter())
+        .map(|example| told::<HelixCapacity>(example))
+        .collect::<io::Result<_>>()?;
     let torque = told::<TorqueCapacity>(house.torque)?;
     let frost = told::<FrostEmbedment>(house.frost)?;
     let layout = told::<PileLayout>(house.layout)?;
@@ -109,17 +114,19 @@ fn tell(out: &mut impl Write, house: &House) -> io::Result<()> {
     chapters::plan(out, s, &layout, &search)?;
     chapters::worst_pile(out, s, &worst)?;
 
-    let verdicts = [
-        chapters::verdict("helix-capacity", &helix.answer),
+    let mut verdicts: Vec<_> = (helix.iter())
+        .map(|told| chapters::verdict("helix-capacity", &told.answer))
+        .collect();
+    verdicts.extend([
         chapters::verdict("torque-capacity", &torque.answer),
         chapters::verdict("frost-embedment", &frost.answer),
         chapters::verdict("pile-layout, piles as given", &layout.answer),
         chapters::verdict("pile-layout, piles searched", &search.answer),
         chapters::verdict("torque-capacity, most loaded pile", &worst.answer),
-    ];
+    ]);
     chapters::next(out, &verdicts)?;
     let mut cautions: Vec<&Caution> = Vec::new();
-    for caution in (helix.answer.cautions.iter())
+    for caution in (helix.iter().flat_map(|told| &told.answer.cautions))
         .chain(&torque.answer.cautions)
         .chain(&frost.answer.cautions)
         .chain(&layout.answer.cautions)

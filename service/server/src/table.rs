@@ -6,6 +6,7 @@ use std::sync::atomic::AtomicBool;
 
 use bearwell_engine::catalogue::refusals;
 use bearwell_engine::contract::{Answer, Calculation, Issue, Noun, Options, Paper, Work, run};
+use bearwell_engine::frost::FrostEmbedment;
 use bearwell_engine::helix::HelixCapacity;
 use bearwell_engine::quantity::{In, Presentation, System};
 use bearwell_engine::torque::TorqueCapacity;

@@ -30,8 +30,12 @@ fn fine(system: System) -> usize {
 }
 
 /// What the soil gives.
-pub fn ground(out: &mut impl Write, s: System, told: &Told<HelixCapacity>) -> io::Result<()> {
+pub fn ground(out: &mut impl Write, s: System, all: &[Told<HelixCapacity>]) -> io::Result<()> {
     section(out, "1. What does the ground give one pile?  (helix-capacity)")?;
+    all.iter().try_for_each(|told| one_pile(out, s, told))
+}
+
+fn one_pile(out: &mut impl Write, s: System, told: &Told<HelixCapacity>) -> io::Result<()> {
     let result = &told.answer.result;
     for (name, resistance) in [
         ("Compression", &result.compression),
