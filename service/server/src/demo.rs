@@ -4,7 +4,9 @@
 use std::io::{self, Write};
 
 use bearwell_engine::catalogue::cautions::DEMO_DATA;
-use bearwell_engine::contract::{Answer, Calculation, Call, Caution, Work, run as calculate};
+use bearwell_engine::contract::{
+    Answer, Calculation, Call, Caution, Verdict, Work, run as calculate,
+};
 use bearwell_engine::frost::FrostEmbedment;
 use bearwell_engine::helix::HelixCapacity;
 use bearwell_engine::layout::PileLayout;
@@ -103,7 +105,8 @@ fn tell(out: &mut impl Write, house: &House) -> io::Result<()> {
     let frost = told::<FrostEmbedment>(house.frost)?;
     let layout = told::<PileLayout>(house.layout)?;
     let search = told::<PileLayout>(house.search)?;
-    let worst = worst_load(&torque, &layout)?;
+    let drawn = most_loaded(&torque, &layout)?;
+    let searched = most_loaded(&torque, &search)?;
 
     text::heading(out, house.title)?;
     text::paragraph(out, "", house.setting)?;
@@ -112,19 +115,24 @@ fn tell(out: &mut impl Write, house: &House) -> io::Result<()> {
     chapters::gauge(out, s, &torque)?;
     chapters::winter(out, s, &frost)?;
     chapters::plan(out, s, &layout, &search)?;
-    chapters::worst_pile(out, s, &worst)?;
+    chapters::worst_piles(out, s, &drawn, &searched)?;
 
-    let mut verdicts: Vec<_> = (helix.iter())
-        .map(|told| chapters::verdict("helix-capacity", &told.answer))
+    let mut outcomes: Vec<_> = (helix.iter().zip(HELICES))
+        .map(|(told, name)| chapters::outcome(name, &told.answer))
         .collect();
-    verdicts.extend([
-        chapters::verdict("torque-capacity", &torque.answer),
-        chapters::verdict("frost-embedment", &frost.answer),
-        chapters::verdict("pile-layout, piles as given", &layout.answer),
-        chapters::verdict("pile-layout, piles searched", &search.answer),
-        chapters::verdict("torque-capacity, most loaded pile", &worst.answer),
+    outcomes.extend([
+        chapters::outcome("the torque target", &torque.answer),
+        chapters::outcome("embedment and frost", &frost.answer),
+        chapters::outcome("the piles as drawn", &layout.answer),
+        chapters::outcome("the piles as searched", &search.answer),
     ]);
-    chapters::next(out, &verdicts)?;
+    // the plan that may be built asks for the torque
+    let plan = if layout.answer.verdict == Verdict::Accept {
+        &drawn
+    } else {
+        &searched
+    };
+    chapters::next(out, s, &outcomes, larger(&torque, plan), &frost)?;
     let mut cautions: Vec<&Caution> = Vec::new();
     for caution in (helix.iter().flat_map(|told| &told.answer.cautions))
         .chain(&torque.answer.cautions)
@@ -142,18 +150,75 @@ fn tell(out: &mut impl Write, house: &House) -> io::Result<()> {
     text::item(out, DEMO_DATA.text)
 }
 
-/// The torque question once more, with the largest reactions of the plan for its load.
-fn worst_load(
+/// How the sets of helices of one house are called at the end.
+const HELICES: [&str; 2] = ["the helices asked for first", "the helices asked for last"];
+
+/// The torque question once more, with the largest reaction of a plan for its load.
+fn most_loaded(
     torque: &Told<TorqueCapacity>,
     layout: &Told<PileLayout>,
 ) -> io::Result<Told<TorqueCapacity>> {
     let mut request = torque.request.clone();
-    let piles = &layout.answer.result.piles;
-    let largest = |of: fn(&bearwell_engine::layout::LayoutPile) -> Force| {
-        piles.iter().map(of).fold(Force::ZERO, Force::max)
-    };
+    let reactions = layout.answer.result.piles.iter();
+    let largest = reactions
+        .map(|p| p.compression.demand)
+        .fold(Force::ZERO, Force::max);
     if let Some(demand) = &mut request.demand {
-        demand.compression = Some(largest(|p| p.compression.demand));
+        demand.compression = Some(largest);
     }
     ask::<TorqueCapacity>(request)
+}
+
+/// The one that needs the larger torque.
+fn larger<'a>(
+    a: &'a Told<TorqueCapacity>,
+    b: &'a Told<TorqueCapacity>,
+) -> &'a Told<TorqueCapacity> {
+    let torque = |told: &Told<TorqueCapacity>| {
+        let required = told.answer.result.required.as_ref();
+        required.map_or(0.0, |r| r.torque.si())
+    };
+    if torque(b) > torque(a) { b } else { a }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn told_text() -> String {
+        let mut out = Vec::new();
+        run(&mut out).expect("the examples answer");
+        String::from_utf8(out).expect("text")
+    }
+
+    #[test]
+    fn both_houses_are_told_and_the_data_are_called_invented() {
+        let text = told_text();
+        for house in &HOUSES {
+            assert!(text.contains(house.title));
+        }
+        assert!(text.matches(DEMO_DATA.text).count() > HOUSES.len());
+        assert!(text.lines().all(|line| line.chars().count() <= 78));
+        // every chapter of both houses ends with a verdict: two or three sets and plans
+        assert!(text.matches("Verdict: ").count() >= 2 * 5);
+    }
+
+    #[test]
+    fn the_numbers_are_those_of_the_answers() {
+        let text = told_text();
+        let torque = told::<TorqueCapacity>(HOUSES[0].torque).expect("an answer");
+        let required = torque.answer.result.required.expect("a requirement");
+        assert!(text.contains(&text::show(required.torque, System::UsCustomary)));
+        let plan = told::<PileLayout>(HOUSES[1].layout).expect("an answer");
+        for pile in &plan.answer.result.piles {
+            let reaction = text::bare(pile.compression.demand, System::Si);
+            let row = format!("{:<8}{reaction:>10}", pile.label);
+            assert!(text.contains(&row), "{row}");
+        }
+    }
+
+    #[test]
+    fn it_reads_the_same_every_time() {
+        assert_eq!(told_text(), told_text());
+    }
 }

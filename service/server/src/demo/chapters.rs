@@ -3,49 +3,53 @@
 
 use std::io::{self, Write};
 
-use bearwell_engine::contract::{Answer, CheckStatus, Verdict};
+use bearwell_engine::contract::{Answer, Check, CheckStatus, Verdict};
 use bearwell_engine::frost::FrostEmbedment;
-use bearwell_engine::helix::{AxialResistance, GoverningMode, HelixCapacity};
+use bearwell_engine::helix::{AxialResistance, DesignCapacityKind, GoverningMode, HelixCapacity};
 use bearwell_engine::layout::{LayoutPile, PileLayout};
 use bearwell_engine::quantity::System;
 use bearwell_engine::torque::TorqueCapacity;
 
 use super::Told;
-use super::text::{bare, item, paragraph, section, show};
+use super::text::{bare, cut, item, paragraph, section, show};
 
-/// Decimals of a force: whole pounds, tenths of a kilonewton.
-fn tenths(system: System) -> usize {
-    match system {
-        System::Si => 1,
-        System::UsCustomary => 0,
-    }
-}
-
-/// Decimals of a torque: whole foot-pounds, hundredths of a kilonewton metre.
-fn fine(system: System) -> usize {
-    match system {
-        System::Si => 2,
-        System::UsCustomary => 0,
-    }
-}
-
-/// What the soil gives.
+/// What the soil gives, for each set of helices.
 pub fn ground(out: &mut impl Write, s: System, all: &[Told<HelixCapacity>]) -> io::Result<()> {
-    section(out, "1. What does the ground give one pile?  (helix-capacity)")?;
-    all.iter().try_for_each(|told| one_pile(out, s, told))
+    section(
+        out,
+        "1. What does the ground give one pile?  (helix-capacity)",
+    )?;
+    for told in all {
+        let result = &told.answer.result;
+        let directions = [
+            ("Compression", &result.compression),
+            ("Tension", &result.tension),
+        ];
+        if let Some(r) = directions.iter().find_map(|(_, r)| r.as_ref()) {
+            helices(out, s, r)?;
+        }
+        for (name, resistance) in directions {
+            if let Some(r) = resistance {
+                direction(out, s, name, r)?;
+            }
+        }
+        judged(out, s, &told.answer)?;
+    }
+    Ok(())
 }
 
-fn one_pile(out: &mut impl Write, s: System, told: &Told<HelixCapacity>) -> io::Result<()> {
-    let result = &told.answer.result;
-    for (name, resistance) in [
-        ("Compression", &result.compression),
-        ("Tension", &result.tension),
-    ] {
-        if let Some(r) = resistance {
-            direction(out, s, name, r)?;
-        }
-    }
-    judged(out, s, &told.answer)
+fn helices(out: &mut impl Write, s: System, r: &AxialResistance) -> io::Result<()> {
+    let all: Vec<_> = (r.individual_bearing.helices.iter())
+        .map(|h| {
+            format!(
+                "{} at {} ({} bears)",
+                show(h.diameter, s),
+                show(h.depth, s),
+                show(h.area, s)
+            )
+        })
+        .collect();
+    paragraph(out, "  ", &format!("Helices of {}:", all.join(" and ")))
 }
 
 fn direction(out: &mut impl Write, s: System, name: &str, r: &AxialResistance) -> io::Result<()> {
@@ -53,72 +57,54 @@ fn direction(out: &mut impl Write, s: System, name: &str, r: &AxialResistance) -
         GoverningMode::IndividualBearing => "each helix bearing for itself",
         GoverningMode::CylindricalShear => "the cylinder between the helices",
     };
-    let mut text = format!(
-        "{name}: ultimate {}, governed by {mode}",
-        show(r.ultimate, s, tenths(s))
-    );
+    let ultimate = show(r.ultimate, s);
+    let mut text = format!("{name}: {ultimate} ultimate, governed by {mode}");
     if let Some(design) = &r.design {
         let kind = match design.kind {
-            bearwell_engine::helix::DesignCapacityKind::Allowable => "allowable",
-            bearwell_engine::helix::DesignCapacityKind::Factored => "factored",
+            DesignCapacityKind::Allowable => "allowable",
+            DesignCapacityKind::Factored => "factored",
         };
-        text.push_str(&format!(
-            "; {kind} {}",
-            show(design.capacity, s, tenths(s))
-        ));
+        text.push_str(&format!("; {} {kind}", show(design.capacity, s)));
     }
-    text.push_str(". By helix: ");
-    let helices: Vec<_> = r
-        .individual_bearing
-        .helices
-        .iter()
-        .map(|h| {
-            format!(
-                "{} at {} gives {} on {}",
-                show(h.diameter, s, 0),
-                show(h.depth, s, 2),
-                show(h.resistance, s, tenths(s)),
-                show(h.area, s, 4)
-            )
-        })
-        .collect();
-    item(out, &format!("{text}{}.", helices.join("; ")))
+    item(out, &format!("{text}."))
 }
 
 /// What the gauge must show.
 pub fn gauge(out: &mut impl Write, s: System, told: &Told<TorqueCapacity>) -> io::Result<()> {
     section(out, "2. What must the gauge show?  (torque-capacity)")?;
     let result = &told.answer.result;
-    let factors = result.torque_factor.iter();
-    for (name, used) in factors.flat_map(|f| [("compression", &f.compression), ("tension", &f.tension)]) {
-        if let Some(used) = used {
-            item(
-                out,
-                &format!("Torque factor in {name}: {}.", show(used.factor, s, 2)),
-            )?;
-        }
-    }
-    target(out, s, told)?;
-    if let Some(drive) = result.drive.as_ref().and_then(|d| d.for_required.as_ref()) {
+    if let Some(used) = result
+        .torque_factor
+        .as_ref()
+        .and_then(|f| f.compression.as_ref())
+    {
+        let factor = show(used.factor, s);
         item(
             out,
-            &format!(
-                "On the pressure gauge that is {} of difference.",
-                show(drive.differential_pressure, s, fine(s))
-            ),
+            &format!("Capacity over torque, in compression: {factor}."),
+        )?;
+    }
+    target(out, s, "", told)?;
+    if let Some(drive) = result.drive.as_ref().and_then(|d| d.for_required.as_ref()) {
+        let pressure = show(drive.differential_pressure, s);
+        item(
+            out,
+            &format!("On the pressure gauge that is {pressure} of difference."),
         )?;
     }
     if let Some(rating) = result.torsion.as_ref().and_then(|t| t.rating) {
-        item(
-            out,
-            &format!("The shaft is rated for {}.", show(rating, s, fine(s))),
-        )?;
+        item(out, &format!("The shaft is rated for {}.", show(rating, s)))?;
     }
     judged(out, s, &told.answer)
 }
 
 /// The torque that a load needs.
-fn target(out: &mut impl Write, s: System, told: &Told<TorqueCapacity>) -> io::Result<()> {
+fn target(
+    out: &mut impl Write,
+    s: System,
+    about: &str,
+    told: &Told<TorqueCapacity>,
+) -> io::Result<()> {
     let Some(required) = &told.answer.result.required else {
         return Ok(());
     };
@@ -127,27 +113,25 @@ fn target(out: &mut impl Write, s: System, told: &Told<TorqueCapacity>) -> io::R
         ("tension", &required.tension),
     ] {
         if let Some(r) = r {
-            item(
-                out,
-                &format!(
-                    "{} of {name} needs {} ultimate, so {}.",
-                    show(r.demand, s, tenths(s)),
-                    show(r.ultimate, s, tenths(s)),
-                    show(r.torque, s, fine(s))
-                ),
-            )?;
+            let text = format!(
+                "{about}{} in {name} needs {} ultimate, so a torque of {}.",
+                show(r.demand, s),
+                show(r.ultimate, s),
+                show(r.torque, s)
+            );
+            item(out, &text)?;
         }
     }
-    item(
-        out,
-        &format!(
-            "For the cab, rounded up: {} {} or {} {}.",
-            bare(required.cab.si.clone(), System::Si, 2),
-            "kN_m",
-            bare(required.cab.us_customary.clone(), System::UsCustomary, 0),
-            "ft_lbf"
-        ),
-    )
+    Ok(())
+}
+
+/// The torque for the operator, rounded up by the service.
+fn cab(told: &Told<TorqueCapacity>, s: System) -> Option<String> {
+    let cab = &told.answer.result.required.as_ref()?.cab;
+    Some(match s {
+        System::Si => show(cab.si.clone(), s),
+        System::UsCustomary => show(cab.us_customary.clone(), s),
+    })
 }
 
 /// Frost and embedment.
@@ -155,48 +139,41 @@ pub fn winter(out: &mut impl Write, s: System, told: &Told<FrostEmbedment>) -> i
     section(out, "3. Does frost reach it?  (frost-embedment)")?;
     let result = &told.answer.result;
     let e = &result.embedment;
-    item(
-        out,
-        &format!(
-            "The ground freezes to {}; the top helix is at {} and must be at {}; the tip is at {}.",
-            show(result.frost.base_depth, s, 2),
-            show(e.top_helix_depth, s, 2),
-            show(e.required_top_helix_depth, s, 2),
-            show(e.tip_depth, s, 2)
-        ),
-    )?;
+    let text = format!(
+        "The ground freezes to {}. The top helix must be at {} and is at {}; the tip is at {}.",
+        show(result.frost.base_depth, s),
+        show(e.required_top_helix_depth, s),
+        show(e.top_helix_depth, s),
+        show(e.tip_depth, s)
+    );
+    item(out, &text)?;
     for stage in result.uplift.iter().flat_map(|u| &u.stages) {
         let d = &stage.design;
         let mut text = format!(
-            "Frost pulls with {} on {} of shaft, stage {}",
-            show(d.frost_force, s, tenths(s)),
-            show(stage.frozen_length, s, 2),
-            stage.stage.name()
+            "Frost, stage {}: pulls with {} on {} of shaft",
+            stage.stage.name(),
+            show(d.frost_force, s),
+            show(stage.frozen_length, s)
         );
         if let (Some(net), Some(needed)) = (d.net_frost_tension, d.required_ultimate_tension) {
-            text.push_str(&format!(
-                "; {} is left to tension, which needs {} ultimate",
-                show(net, s, tenths(s)),
-                show(needed, s, tenths(s))
-            ));
+            let (net, needed) = (show(net, s), show(needed, s));
+            text.push_str(&format!("; net tension {net}, needs {needed} ultimate"));
         }
         item(out, &format!("{text}."))?;
     }
     if let Some(v) = &result.void_form {
-        item(
-            out,
-            &format!(
-                "A void form of {} leaves {} free for a heave of {}.",
-                show(v.nominal_thickness, s, 1),
-                show(v.usable_thickness, s, 1),
-                show(v.design_heave, s, 1)
-            ),
-        )?;
+        let text = format!(
+            "A void form of {} leaves {} free for a heave of {}.",
+            show(v.nominal_thickness, s),
+            show(v.usable_thickness, s),
+            show(v.design_heave, s)
+        );
+        item(out, &text)?;
     }
     judged(out, s, &told.answer)
 }
 
-/// The plan: given piles, then the fewest.
+/// The plan: piles as given, then the fewest.
 pub fn plan(
     out: &mut impl Write,
     s: System,
@@ -205,111 +182,136 @@ pub fn plan(
 ) -> io::Result<()> {
     section(out, "4. Where do the piles go?  (pile-layout)")?;
     let result = &given.answer.result;
-    item(
-        out,
-        &format!(
-            "As drawn: {} piles. Continuous beams give these reactions; the tributary lengths \
-             beside them are what a ruler gives.",
-            result.pile_count
-        ),
-    )?;
+    let text = format!(
+        "As drawn: {} piles. Down: reactions of continuous beams. Beside them: what tributary \
+         lengths would say.",
+        result.pile_count
+    );
+    item(out, &text)?;
     table(out, s, &result.piles)?;
     judged(out, s, &given.answer)?;
     let found = &search.answer.result;
     let mut text = format!("Searched: {} piles", found.pile_count);
     if let Some(report) = &found.search {
         text.push_str(match report.proven_minimal {
-            true => ", proven to be the fewest",
+            true => ", proven to be the fewest within the limits",
             false => ", not proven to be the fewest",
         });
-        text.push_str(&format!(
-            " (no plan within the limits has fewer than {})",
-            report.lower_bound_count
-        ));
     }
     if let Some(u) = found.max_utilisation_ratio {
-        text.push_str(&format!("; highest utilisation {}", show(u, s, 3)));
+        text.push_str(&format!("; the most used at {}", show(u, s)));
     }
     item(out, &format!("{text}."))?;
-    let places: Vec<_> = found
-        .piles
-        .iter()
-        .map(|p| format!("{} ({}, {})", p.label, bare(p.at.x, s, 2), bare(p.at.y, s, 2)))
+    let places: Vec<_> = (found.piles.iter())
+        .map(|p| format!("{} ({}, {})", p.label, bare(p.at.x, s), bare(p.at.y, s)))
         .collect();
-    item(out, &format!("At {}.", places.join(" ")))?;
+    item(out, &format!("They stand at {}.", places.join(" ")))?;
     judged(out, s, &search.answer)
 }
 
 /// Reactions with their tributary counterparts.
 fn table(out: &mut impl Write, s: System, piles: &[LayoutPile]) -> io::Result<()> {
-    let unit = match s {
-        System::Si => "kN",
-        System::UsCustomary => "lbf",
+    let zero = bearwell_engine::quantity::Force::ZERO;
+    let unit = show(zero, s)
+        .split(' ')
+        .next_back()
+        .unwrap_or_default()
+        .to_owned();
+    let up = piles.iter().any(|p| p.tension.demand > zero);
+    let column = |text: String| {
+        if up {
+            format!("{text:>10}")
+        } else {
+            String::new()
+        }
     };
-    let up = piles.iter().any(|p| p.tension.demand.si() > 0.0);
-    let up_head = if up { format!("{:>10}", "up") } else { String::new() };
+    let head = column("up".into());
     writeln!(
         out,
-        "      {:<8}{:>10}{up_head}{:>12}{:>8}   {unit}",
+        "      {:<8}{:>10}{head}{:>12}{:>8}   ({unit})",
         "pile", "down", "tributary", "used"
     )?;
     for p in piles {
-        let up = if up {
-            format!("{:>10}", bare(p.tension.demand, s, tenths(s)))
+        let tributary = p.tributary.map_or("-".into(), |t| bare(t, s));
+        let used = p.utilisation_ratio.map_or("-".into(), |u| bare(u, s));
+        let over = if p.utilisation_ratio.is_some_and(|u| u > 1.0) {
+            "  over"
         } else {
-            String::new()
+            ""
         };
-        let tributary = p.tributary.map_or("-".into(), |t| bare(t, s, tenths(s)));
-        let used = p.utilisation_ratio.map_or("-".into(), |u| bare(u, s, 3));
-        let over = if p.utilisation_ratio.is_some_and(|u| u > 1.0) { " over" } else { "" };
         writeln!(
             out,
-            "      {:<8}{:>10}{up}{tributary:>12}{used:>8}{over}",
+            "      {:<8}{:>10}{}{tributary:>12}{used:>8}{over}",
             p.label,
-            bare(p.compression.demand, s, tenths(s))
+            bare(p.compression.demand, s),
+            column(bare(p.tension.demand, s))
         )?;
     }
     Ok(())
 }
 
-/// The torque of the most loaded pile of the plan.
-pub fn worst_pile(out: &mut impl Write, s: System, told: &Told<TorqueCapacity>) -> io::Result<()> {
+/// The torque of the most loaded pile of a plan.
+pub fn worst_piles(
+    out: &mut impl Write,
+    s: System,
+    drawn: &Told<TorqueCapacity>,
+    searched: &Told<TorqueCapacity>,
+) -> io::Result<()> {
     section(
         out,
-        "5. And the most loaded pile of that plan?  (torque-capacity again)",
+        "5. And for the most loaded pile?  (torque-capacity again)",
     )?;
-    target(out, s, told)?;
-    judged(out, s, &told.answer)
+    target(out, s, "As drawn: ", drawn)?;
+    target(out, s, "As searched: ", searched)
 }
 
-/// Verdict, what decided it, and what is worth knowing.
+/// The verdict, the check that comes closest to its limit, and the warnings.
 fn judged<O>(out: &mut impl Write, s: System, answer: &Answer<O>) -> io::Result<()> {
-    let governing = answer
-        .checks
-        .iter()
-        .filter(|c| c.status == CheckStatus::Pass || c.status == CheckStatus::Fail)
-        .filter(|c| c.governing);
-    for check in governing {
-        let about = check.subject.as_ref().map_or(String::new(), |s| format!(" {}", s.label));
-        let (Some(demand), Some(capacity)) = (&check.demand, &check.capacity) else {
-            continue;
-        };
-        let decimals = if demand.unit() == "m" { 2 } else { tenths(s).max(1) };
-        let outcome = if check.passed() { "passes" } else { "FAILS" };
-        let used = check
-            .utilisation_ratio
-            .map_or(String::new(), |u| format!(", {}", show(u, s, 3)));
+    let governing = || answer.checks.iter().filter(|c| c.governing);
+    for check in governing().filter(|c| c.status == CheckStatus::Fail) {
+        item(out, &format!("FAILS: {}.", sentence(check, s)))?;
+    }
+    let used = |c: &Check| c.utilisation_ratio.unwrap_or(0.0);
+    let closest = governing()
+        .filter(|c| c.passed())
+        .max_by(|a, b| used(a).total_cmp(&used(b)));
+    if let Some(check) = closest {
+        let count = answer.checks.iter().filter(|c| c.passed()).count();
+        let text = sentence(check, s);
         item(
             out,
-            &format!(
-                "Check {}{about} {outcome}: {} against {}{used}.",
-                check.id,
-                show(demand.clone(), s, decimals),
-                show(capacity.clone(), s, decimals)
-            ),
+            &format!("Checks passed: {count}; the closest is {text}."),
         )?;
     }
-    paragraph(out, "  ", &format!("Verdict: {}.", words(answer.verdict)))?;
+    for (code, count) in warnings(answer) {
+        let first = answer.warnings.iter().find(|w| w.code == code);
+        let detail = first.map_or("", |w| w.detail.as_str());
+        let more = match count {
+            1 => String::new(),
+            _ => format!(" (and {} more of this kind)", count - 1),
+        };
+        item(out, &format!("Warning {code}: {}{more}", cut(detail, 150)))?;
+    }
+    paragraph(out, "  ", &format!("Verdict: {}.", words(answer.verdict)))
+}
+
+/// A check in words: what against what.
+fn sentence(check: &Check, s: System) -> String {
+    let about = check.subject.as_ref();
+    let about = about.map_or(String::new(), |subject| format!(" of {}", subject.label));
+    let mut text = format!("{}{about}", check.id);
+    if let (Some(demand), Some(capacity)) = (&check.demand, &check.capacity) {
+        let (demand, capacity) = (show(demand.clone(), s), show(capacity.clone(), s));
+        text.push_str(&format!(", {demand} against {capacity}"));
+    }
+    if let Some(u) = check.utilisation_ratio {
+        text.push_str(&format!(" ({})", show(u, s)));
+    }
+    text
+}
+
+/// Codes of the warnings with their number.
+fn warnings<O>(answer: &Answer<O>) -> Vec<(&str, usize)> {
     let mut codes: Vec<(&str, usize)> = Vec::new();
     for warning in &answer.warnings {
         match codes.iter_mut().find(|(code, _)| *code == warning.code) {
@@ -317,13 +319,7 @@ fn judged<O>(out: &mut impl Write, s: System, answer: &Answer<O>) -> io::Result<
             None => codes.push((&warning.code, 1)),
         }
     }
-    for (code, count) in codes {
-        let first = answer.warnings.iter().find(|w| w.code == code);
-        let detail = first.map_or("", |w| w.detail.as_str());
-        let more = if count > 1 { format!(" (and {} more)", count - 1) } else { String::new() };
-        item(out, &format!("Warning {code}: {detail}{more}"))?;
-    }
-    Ok(())
+    codes
 }
 
 fn words(verdict: Verdict) -> &'static str {
@@ -336,37 +332,52 @@ fn words(verdict: Verdict) -> &'static str {
     }
 }
 
-/// A verdict with what is to be done about it.
-pub fn verdict<O>(name: &'static str, answer: &Answer<O>) -> (&'static str, Verdict, Vec<String>) {
-    let reasons = answer.verdict_reasons.iter().map(|r| {
-        let about = r.subject.as_ref().map_or(String::new(), |s| format!(" {}", s.label));
-        format!("{}{about}: {}", r.code, r.detail)
-    });
-    (name, answer.verdict, reasons.collect())
+/// A verdict with what decided it, for the last chapter.
+pub fn outcome<O>(name: &'static str, answer: &Answer<O>) -> (&'static str, Verdict, Vec<String>) {
+    let reasons = (answer.verdict_reasons.iter())
+        .map(|r| match &r.subject {
+            Some(subject) => format!("{} of {}", r.code, subject.label),
+            None => r.code.to_string(),
+        })
+        .collect();
+    (name, answer.verdict, reasons)
 }
 
-/// What stands at the end, and what to do next.
+/// What to do next, as far as the answers tell.
 pub fn next(
     out: &mut impl Write,
-    verdicts: &[(&'static str, Verdict, Vec<String>)],
+    s: System,
+    outcomes: &[(&'static str, Verdict, Vec<String>)],
+    torque: &Told<TorqueCapacity>,
+    frost: &Told<FrostEmbedment>,
 ) -> io::Result<()> {
     section(out, "What to do next")?;
-    for (name, verdict, reasons) in verdicts {
-        let mut text = format!("{name}: {}", words(*verdict));
-        text.push_str(match verdict {
-            Verdict::Accept => ". Put it before the engineer of record as it is",
-            Verdict::Reject => ". Change it and ask again",
-            Verdict::Provisional => ". Supply what is missing and ask again",
-            Verdict::Continue | Verdict::NotAsked => "",
-        });
-        for (i, reason) in reasons.iter().take(4).enumerate() {
-            text.push_str(if i == 0 { ": " } else { "; " });
-            text.push_str(reason);
-        }
-        if reasons.len() > 4 {
-            text.push_str(&format!("; and {} more", reasons.len() - 4));
-        }
-        item(out, &format!("{text}."))?;
+    for (name, verdict, reasons) in outcomes {
+        let text = match verdict {
+            Verdict::Accept => continue,
+            Verdict::Reject => format!("Not {name}: {}.", reasons.join(", ")),
+            Verdict::Provisional => {
+                format!("Complete {name} and ask again: {}.", reasons.join(", "))
+            }
+            Verdict::Continue | Verdict::NotAsked => format!("{name}: nothing was judged."),
+        };
+        item(out, &text)?;
+    }
+    let accepted: Vec<_> = (outcomes.iter())
+        .filter(|o| o.1 == Verdict::Accept)
+        .map(|o| o.0)
+        .collect();
+    let text = format!("Before the engineer of record: {}.", accepted.join("; "));
+    item(out, &text)?;
+    if let Some(cab) = cab(torque, s) {
+        let rating = torque.answer.result.torsion.as_ref().and_then(|t| t.rating);
+        let most = rating.map_or(String::new(), |r| format!(", never above {}", show(r, s)));
+        let deep = show(frost.answer.result.embedment.tip_depth, s);
+        let text = format!(
+            "For the cab: at least {cab}{most}, held while the pile still advances by its pitch, \
+             with the tip at {deep} or deeper as judged above. Torque alone accepts no pile."
+        );
+        item(out, &text)?;
     }
     Ok(())
 }

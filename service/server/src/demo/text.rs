@@ -45,19 +45,50 @@ fn wrapped(out: &mut impl Write, first: &str, rest: &str, text: &str) -> io::Res
     writeln!(out, "{line}")
 }
 
-/// A quantity as the service prints it, cut to some decimals for reading.
-pub fn show(quantity: impl Into<Shown>, system: System, decimals: usize) -> String {
+/// A quantity as the service prints it, cut for reading.
+pub fn show(quantity: impl Into<Shown>, system: System) -> String {
     let (value, unit) = printed(quantity, system);
+    let number = grouped(value, decimals(&unit));
     if unit == "1" {
-        grouped(value, decimals)
+        number
     } else {
-        format!("{} {unit}", grouped(value, decimals))
+        format!("{number} {unit}")
     }
 }
 
 /// The same without its unit.
-pub fn bare(quantity: impl Into<Shown>, system: System, decimals: usize) -> String {
-    grouped(printed(quantity, system).0, decimals)
+pub fn bare(quantity: impl Into<Shown>, system: System) -> String {
+    let (value, unit) = printed(quantity, system);
+    grouped(value, decimals(&unit))
+}
+
+/// Decimals that are worth reading.
+fn decimals(unit: &str) -> usize {
+    match unit {
+        "lbf" | "ft_lbf" | "psf" | "psi" | "plf" | "mm" => 0,
+        "kN" | "kPa" | "in" => 1,
+        "1" => 3,
+        "ft2" | "m2" => 4,
+        _ => 2,
+    }
+}
+
+/// At most so many characters of a text, cut at a space.
+pub fn cut(text: &str, most: usize) -> String {
+    if text.chars().count() <= most {
+        return text.to_owned();
+    }
+    let mut kept = String::new();
+    for word in text.split_whitespace() {
+        if kept.chars().count() + 1 + word.chars().count() > most {
+            break;
+        }
+        if !kept.is_empty() {
+            kept.push(' ');
+        }
+        kept.push_str(word);
+    }
+    kept + " ..."
 }
 
 /// Value and unit as the service prints them.
@@ -108,10 +139,12 @@ mod tests {
     #[test]
     fn quantities_read_as_they_are_printed() {
         let f = Force::new(12_830.4, ForceUnit::Lbf);
-        assert_eq!(show(f, System::UsCustomary, 0), "12,830 lbf");
-        assert_eq!(show(f, System::Si, 1), "57.1 kN");
-        assert_eq!(show(0.907, System::Si, 3), "0.907");
+        assert_eq!(show(f, System::UsCustomary), "12,830 lbf");
+        assert_eq!(show(f, System::Si), "57.1 kN");
+        assert_eq!(show(0.907, System::Si), "0.907");
         assert_eq!(grouped(-1234.5, 1), "-1,234.5");
+        assert_eq!(cut("one two three", 8), "one two ...");
+        assert_eq!(cut("one two", 8), "one two");
     }
 
     #[test]
