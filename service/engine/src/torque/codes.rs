@@ -7,7 +7,7 @@ pub mod checks {
     codes! { CheckDef:
         COMPRESSION = "torque_compression_capacity", "Load in compression against the capacity the installed torque stands for.";
         TENSION = "torque_tension_capacity", "Load in tension against the capacity the installed torque stands for.";
-        OTHER_ULTIMATES = "other_compression_ultimates", "Ultimate capacity the load in compression needs against the other ultimate capacities sent.";
+        OTHER_ULTIMATES = "torque_other_ultimates", "Ultimate capacity the load in compression needs against the other ultimate capacities sent.";
         INSTALLED_LIMIT = "installed_torque_limit", "Installed torque against the torque rating of the shaft.";
         REQUIRED_LIMIT = "required_torque_limit", "Required torque against the torque rating of the shaft.";
         INSTALLED_SECTION = "installed_torque_section", "Installed torque against the estimate of the bare section; advises only.";
@@ -67,7 +67,7 @@ pub mod methods {
         FACTOR_PERKO = "torque_factor_perko_2009", version 1, [PERKO_2009], "Torque factor by regression on the effective diameter.";
         FACTOR_OWN = "torque_factor_own", version 1, [CALLER], "Torque factors sent by the caller with their reference.";
         TENSION_REDUCED = "torque_factor_tension_reduced", version 1, [LIVNEH_EL_NAGGAR_2008], "Torque factor in tension as 24/33 of that in compression, shown beside the one used.";
-        ALLOWABLE_STRESS = "torque_allowable_stress", version 1, [IBC_1810_3_3_1_9, IBC_1810_3_3_1_5], "Allowable capacity = least ultimate capacity over the safety factor; in tension by the general uplift clause unless another is chosen.";
+        ALLOWABLE_STRESS = "torque_allowable_stress", version 1, [IBC_1810_3_3_1_9, IBC_1810_3_3_1_5, NYC_1810_3_4], "Allowable capacity = least ultimate capacity over the safety factor; in tension by the general uplift clause unless another is chosen.";
         LIMIT_STATES = "torque_limit_states", version 1, [CANADA_PHI, CANADA_PHI_TENSION], "Factored resistance = resistance factor x ultimate capacity.";
         HYDRAULIC = "hydraulic_motor_torque", version 1, [HYDRAULIC_MOTOR], "Torque of a positive-displacement motor from the pressure difference, and back.";
         SECTION_ROUND = "torsion_section_round", version 1, [TORSION_ELASTIC, AISC_360_H3_1, AISC_360_SHEAR_YIELD, AISC_360_DESIGN_WALL, STEEL_MODULUS], "Nominal torsional strength of a round hollow section: lower of first yield and the thin-wall form. Couplings and bolt holes are not in it.";

@@ -2,7 +2,7 @@
 //! several ultimate capacities. Factors come from `factor.rs` and `safety.rs`.
 
 use super::options::CompressionUltimates;
-use super::outcome::{CabTorque, UltimateItem};
+use super::outcome::{CabTorque, UltimateBy};
 use crate::quantity::{Force, MomentUnit, Shown, Torque, TorqueFactor, round9};
 use crate::source::{AC358_KT_LISTED, IBC_1810_3_3_1_9, Reference};
 use crate::trace::Trace;
@@ -123,7 +123,7 @@ pub fn ultimate_for_factored(
 ///
 /// P_u,i torque correlation and whichever others were sent, N; an absent one is not considered.
 /// Source: IBC 1810.3.3.1.9 items 1 to 6. Positive.
-pub fn least_ultimate(items: &[(UltimateItem, Force)], trace: &mut Trace) -> (UltimateItem, Force) {
+pub fn least_ultimate(items: &[(UltimateBy, Force)], trace: &mut Trace) -> (UltimateBy, Force) {
     let mut least = items[0];
     for item in &items[1..] {
         if item.1 < least.1 {
@@ -143,13 +143,13 @@ pub fn least_ultimate(items: &[(UltimateItem, Force)], trace: &mut Trace) -> (Ul
 }
 
 /// The other ultimate capacities that were sent, in the order of the clause.
-pub(super) fn sent(others: &CompressionUltimates) -> Vec<(UltimateItem, Force)> {
+pub(super) fn sent(others: &CompressionUltimates) -> Vec<(UltimateBy, Force)> {
     [
-        (UltimateItem::HelixBearing, others.helix_bearing),
-        (UltimateItem::LoadTest, others.load_test),
-        (UltimateItem::Shaft, others.shaft),
-        (UltimateItem::Couplings, others.couplings),
-        (UltimateItem::HelixPlates, others.helix_plates),
+        (UltimateBy::SoilBearing, others.soil_bearing),
+        (UltimateBy::LoadTest, others.load_test),
+        (UltimateBy::Shaft, others.shaft),
+        (UltimateBy::Couplings, others.couplings),
+        (UltimateBy::HelixPlates, others.helix_plates),
     ]
     .into_iter()
     .filter_map(|(item, force)| force.map(|f| (item, f)))

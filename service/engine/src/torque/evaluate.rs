@@ -140,7 +140,7 @@ fn installed(settled: &Settled, work: &mut Work) -> Option<InstalledTorqueOutcom
         .map(|a| (torque * (1.0 - a), torque * (1.0 + a)));
     let reading = Reading { torque, band };
     let others = match &request.design_basis {
-        Some(TorqueBasis::AllowableStress(a)) => a.other_compression_ultimates,
+        Some(TorqueBasis::AllowableStress(a)) => a.other_ultimates,
         _ => None,
     };
     let tension = settled.tension_withheld.is_none();
@@ -183,7 +183,7 @@ fn capacity(
     let others = others.as_ref().map(sent).unwrap_or_default();
     let at = |torque: Torque, trace: &mut Trace| {
         let by_torque = capacity_by_torque(factor, torque, trace);
-        let mut items = vec![(UltimateItem::TorqueCorrelation, by_torque)];
+        let mut items = vec![(UltimateBy::TorqueCorrelation, by_torque)];
         items.extend(others.iter().copied());
         let (item, ultimate) = least_ultimate(&items, trace);
         let design = factors.map(|f| f.of(direction).design(ultimate, trace));
@@ -192,7 +192,7 @@ fn capacity(
     let (by_torque, governed_by, ultimate, design) = at(reading.torque, &mut work.trace);
     work.trace.about(String::new);
     let off = |torque: Torque| at(torque, &mut Trace::off()).3;
-    let mut considered = vec![UltimateItem::TorqueCorrelation];
+    let mut considered = vec![UltimateBy::TorqueCorrelation];
     considered.extend(others.iter().map(|(item, _)| *item));
     CapacityByTorque {
         by_torque,

@@ -123,7 +123,7 @@ fn other_ultimates(settled: &Settled, outcome: &Outcome, work: &mut Work) {
         return;
     };
     let least = basis
-        .other_compression_ultimates
+        .other_ultimates
         .as_ref()
         .map(sent)
         .unwrap_or_default()

@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 use validator::{Validate, ValidationError};
 
 use crate::choice::validate_choice;
+use crate::helix::UpliftClause;
 use crate::quantity::{Force, ForceUnit, PerLengthUnit, TorqueFactor};
 
 /// Where the torque factor (ultimate capacity over installation torque) comes from.
@@ -83,7 +84,7 @@ fn reference_text(text: &str) -> Result<(), ValidationError> {
 
 /// Format of the design and its factors. An allowable capacity is never compared with a
 /// factored load, nor a factored resistance with a service load.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum TorqueBasis {
@@ -96,7 +97,7 @@ pub enum TorqueBasis {
 validate_choice!(TorqueBasis { AllowableStress = "allowable_stress", LimitStates = "limit_states" });
 
 /// Factors of allowable-stress design.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Validate)]
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize, Validate)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 #[serde(deny_unknown_fields)]
 pub struct TorqueAllowableStress {
@@ -105,49 +106,25 @@ pub struct TorqueAllowableStress {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(range(min = 1.0, max = 10.0))]
     #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 10))]
-    pub safety_factor: Option<f64>,
-    /// Safety factor in tension; the general uplift clause with analysis (3) when left out.
+    pub compression_safety_factor: Option<f64>,
+    /// Safety factor in tension; 1 to 10. Left out, it follows from `uplift_clause` and
+    /// `proof`; not together with `uplift_clause`.
     #[serde(skip_serializing_if = "Option::is_none")]
-    #[validate(nested)]
-    pub uplift: Option<TorqueUpliftSafety>,
+    #[validate(range(min = 1.0, max = 10.0))]
+    #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 10))]
+    pub tension_safety_factor: Option<f64>,
+    /// Clause the safety factor in tension is taken from; `general` when left out.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub uplift_clause: Option<UpliftClause>,
+    /// What the ultimate capacity rests on; `analysis` when left out.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub proof: Option<TorqueProof>,
     /// The other ultimate capacities in compression of which Pu is the least, beside the
     /// torque correlation (IBC 1810.3.3.1.9). What is left out is not considered, and the
     /// answer says what was.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(nested)]
-    pub other_compression_ultimates: Option<CompressionUltimates>,
-}
-
-/// Which rule gives the safety factor in tension.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-#[serde(rename_all = "snake_case", deny_unknown_fields)]
-pub enum TorqueUpliftSafety {
-    /// IBC 1810.3.3.1.5, uplift of one deep-foundation element: 3 by analysis, 2 by load
-    /// test; for wind or seismic uplift 2 and 1.5.
-    GeneralClause(TorqueUpliftGeneral),
-    /// IBC 1810.3.3.1.9, helical piles: 2.
-    HelicalClause(NoFactorOptions),
-    /// The caller's own.
-    Own(TorqueUpliftOwn),
-}
-
-validate_choice!(TorqueUpliftSafety {
-    GeneralClause = "general_clause", HelicalClause = "helical_clause", Own = "own"
-});
-
-/// The general uplift clause.
-#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize, Validate)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-#[serde(deny_unknown_fields)]
-pub struct TorqueUpliftGeneral {
-    /// What the ultimate capacity rests on; `analysis` when left out. A torque correlation
-    /// by itself is analysis.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub proof: Option<TorqueProof>,
-    /// Whether the uplift is by wind or seismic load; `false` when left out.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub wind_or_seismic: Option<bool>,
+    pub other_ultimates: Option<CompressionUltimates>,
 }
 
 /// What an ultimate capacity rests on.
@@ -155,52 +132,42 @@ pub struct TorqueUpliftGeneral {
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum TorqueProof {
-    /// Calculation or correlation.
+    /// Calculation or correlation; a torque correlation by itself is that.
     Analysis,
-    /// Static load tests on the site, to which the torque factor was fitted.
+    /// Static load tests on the site, to which the torque factor was fitted; they are not part
+    /// of the request and are not judged.
     LoadTest,
 }
 
-/// The caller's own safety factor in tension.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, Validate)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-#[serde(deny_unknown_fields)]
-pub struct TorqueUpliftOwn {
-    /// Safety factor in tension; 1 to 10.
-    #[validate(range(min = 1.0, max = 10.0))]
-    #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 10))]
-    pub safety_factor: f64,
-}
-
-/// Ultimate capacities in compression from elsewhere, each 0 to 100,000 kN.
+/// Ultimate capacities in compression from elsewhere, each 0 to 20,000 kN.
 #[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize, Validate)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 #[serde(deny_unknown_fields)]
 pub struct CompressionUltimates {
-    /// Sum of helix areas times ultimate bearing of soil or rock.
+    /// Sum of helix areas times ultimate bearing of the soil.
     #[serde(skip_serializing_if = "Option::is_none")]
-    #[validate(range(min = Force::ZERO, max = Force::new(100_000.0, ForceUnit::KN)))]
-    pub helix_bearing: Option<Force>,
+    #[validate(range(min = Force::ZERO, max = Force::new(20_000.0, ForceUnit::KN)))]
+    pub soil_bearing: Option<Force>,
     /// From load tests.
     #[serde(skip_serializing_if = "Option::is_none")]
-    #[validate(range(min = Force::ZERO, max = Force::new(100_000.0, ForceUnit::KN)))]
+    #[validate(range(min = Force::ZERO, max = Force::new(20_000.0, ForceUnit::KN)))]
     pub load_test: Option<Force>,
     /// Axial capacity of the shaft.
     #[serde(skip_serializing_if = "Option::is_none")]
-    #[validate(range(min = Force::ZERO, max = Force::new(100_000.0, ForceUnit::KN)))]
+    #[validate(range(min = Force::ZERO, max = Force::new(20_000.0, ForceUnit::KN)))]
     pub shaft: Option<Force>,
     /// Axial capacity of the shaft couplings.
     #[serde(skip_serializing_if = "Option::is_none")]
-    #[validate(range(min = Force::ZERO, max = Force::new(100_000.0, ForceUnit::KN)))]
+    #[validate(range(min = Force::ZERO, max = Force::new(20_000.0, ForceUnit::KN)))]
     pub couplings: Option<Force>,
     /// Sum of the axial capacities of the helix plates.
     #[serde(skip_serializing_if = "Option::is_none")]
-    #[validate(range(min = Force::ZERO, max = Force::new(100_000.0, ForceUnit::KN)))]
+    #[validate(range(min = Force::ZERO, max = Force::new(20_000.0, ForceUnit::KN)))]
     pub helix_plates: Option<Force>,
 }
 
 /// Factors of limit-states design.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, Validate)]
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize, Validate)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 #[serde(deny_unknown_fields)]
 pub struct TorqueLimitStates {

@@ -169,9 +169,9 @@ pub struct CapacityByTorque {
     /// Ultimate capacity: the least of those considered.
     pub ultimate: Force,
     /// Which of them is the least.
-    pub governed_by: UltimateItem,
+    pub governed_by: UltimateBy,
     /// Which were considered; what is not listed was not sent and is not in the answer.
-    pub considered: Vec<UltimateItem>,
+    pub considered: Vec<UltimateBy>,
     /// Allowable capacity or factored resistance, by the design basis.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub design: Option<Force>,
@@ -187,11 +187,11 @@ pub struct CapacityByTorque {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 #[serde(rename_all = "snake_case")]
-pub enum UltimateItem {
+pub enum UltimateBy {
     /// Torque factor times installation torque.
     TorqueCorrelation,
-    /// Helix areas times ultimate bearing.
-    HelixBearing,
+    /// Helix areas times ultimate bearing of the soil.
+    SoilBearing,
     /// Load tests.
     LoadTest,
     /// Axial capacity of the shaft.

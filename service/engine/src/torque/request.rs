@@ -8,6 +8,7 @@ use validator::Validate;
 use super::equipment::{DriveHead, LinePressures, ShaftTorsion};
 use super::options::{TorqueBasis, TorqueFactorChoice};
 use crate::choice::validate_choice;
+use crate::helix::DemandLevel;
 use crate::quantity::{Force, ForceUnit, Length, LengthUnit, MomentUnit, Size, Torque};
 use crate::shaft::Shaft;
 use crate::text::{Label, Tags};
@@ -158,24 +159,13 @@ pub struct TorqueConditions {
 #[serde(deny_unknown_fields)]
 pub struct TorqueDemand {
     /// Whether the loads are service or factored loads. Must suit `design_basis`.
-    pub level: TorqueDemandLevel,
-    /// Load in compression; 0 to 10,000 kN. This or `tension`, or both.
+    pub level: DemandLevel,
+    /// Load in compression; 0 to 20,000 kN. This or `tension`, or both.
     #[serde(skip_serializing_if = "Option::is_none")]
-    #[validate(range(min = Force::ZERO, max = Force::new(10_000.0, ForceUnit::KN)))]
+    #[validate(range(min = Force::ZERO, max = Force::new(20_000.0, ForceUnit::KN)))]
     pub compression: Option<Force>,
-    /// Load in tension (uplift), not negative; 0 to 10,000 kN.
+    /// Load in tension (uplift), not negative; 0 to 20,000 kN.
     #[serde(skip_serializing_if = "Option::is_none")]
-    #[validate(range(min = Force::ZERO, max = Force::new(10_000.0, ForceUnit::KN)))]
+    #[validate(range(min = Force::ZERO, max = Force::new(20_000.0, ForceUnit::KN)))]
     pub tension: Option<Force>,
-}
-
-/// Level of a load.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-#[serde(rename_all = "snake_case")]
-pub enum TorqueDemandLevel {
-    /// Service load, compared with an allowable capacity (`allowable_stress`).
-    Allowable,
-    /// Factored load, compared with a factored resistance (`limit_states`).
-    Factored,
 }

@@ -3,15 +3,15 @@
 
 use super::codes::methods;
 use super::correlation::{allowable, factored, ultimate_for_factored, ultimate_for_service};
-use super::options::{
-    TorqueAllowableStress, TorqueBasis, TorqueLimitStates, TorqueProof, TorqueUpliftGeneral,
-    TorqueUpliftSafety,
-};
+use super::options::{TorqueAllowableStress, TorqueBasis, TorqueLimitStates, TorqueProof};
 use super::outcome::{TorqueBasisFormat, TorqueBasisOutcome, TorqueDirection, TorqueSafetyUsed};
 use crate::contract::Work;
+use crate::helix::UpliftClause;
+use crate::helix::codes::warnings::{FACTOR_RESTS_ON_TEST, UPLIFT_CLAUSES_DISAGREE};
 use crate::quantity::Force;
 use crate::source::{
-    CALLER, CANADA_PHI, CANADA_PHI_TENSION, IBC_1810_3_3_1_5, IBC_1810_3_3_1_9, Reference, Sourced,
+    CALLER, CANADA_PHI, CANADA_PHI_TENSION, IBC_1810_3_3_1_5, IBC_1810_3_3_1_9, NYC_1810_3_4,
+    Reference, Sourced,
 };
 use crate::trace::Trace;
 
@@ -52,18 +52,29 @@ pub static PHI_TENSION_TEST: Sourced<f64> = Sourced::new(
     &CANADA_PHI_TENSION,
 );
 
+/// New York City, uplift by analysis.
+pub static NEW_YORK_ANALYSIS: Sourced<f64> =
+    Sourced::new("new_york_uplift_safety_factor_analysis", 3.0, &NYC_1810_3_4);
+/// New York City, uplift by load test.
+pub static NEW_YORK_TEST: Sourced<f64> =
+    Sourced::new("new_york_uplift_safety_factor_test", 2.0, &NYC_1810_3_4);
+
 /// Safety factor against uplift of one deep-foundation element.
 ///
-/// FS = 3 by analysis, 2 by load test; for wind or seismic uplift 2 and 1.5.
+/// FS = 3 by analysis, 2 by load test; for wind or seismic uplift 2 and 1.5; by the clause of
+/// helical piles 2; in New York City 3 and 2.
 ///
-/// Source: IBC 1810.3.3.1.5 and its exception.
-pub fn general_uplift(rule: &TorqueUpliftGeneral) -> &'static Sourced<f64> {
-    let tested = rule.proof == Some(TorqueProof::LoadTest);
-    match (rule.wind_or_seismic == Some(true), tested) {
-        (false, false) => &UPLIFT_ANALYSIS,
-        (false, true) => &UPLIFT_TEST,
-        (true, false) => &UPLIFT_WIND_ANALYSIS,
-        (true, true) => &UPLIFT_WIND_TEST,
+/// Source: IBC 1810.3.3.1.5 with its exception, IBC 1810.3.3.1.9, New York City Building Code
+/// 1810.3.4.
+pub fn uplift(clause: UpliftClause, tested: bool) -> &'static Sourced<f64> {
+    match (clause, tested) {
+        (UpliftClause::General, false) => &UPLIFT_ANALYSIS,
+        (UpliftClause::General, true) => &UPLIFT_TEST,
+        (UpliftClause::GeneralWindSeismic, false) => &UPLIFT_WIND_ANALYSIS,
+        (UpliftClause::GeneralWindSeismic, true) => &UPLIFT_WIND_TEST,
+        (UpliftClause::NewYorkCity, false) => &NEW_YORK_ANALYSIS,
+        (UpliftClause::NewYorkCity, true) => &NEW_YORK_TEST,
+        (UpliftClause::Helical, _) => &HELICAL_SAFETY,
     }
 }
 
@@ -145,7 +156,7 @@ pub(super) fn factors(basis: &TorqueBasis, tension: bool, work: &mut Work) -> Fa
     match basis {
         TorqueBasis::AllowableStress(a) => {
             work.method(&methods::ALLOWABLE_STRESS);
-            allowable_stress(a)
+            allowable_stress(a, tension, work)
         }
         TorqueBasis::LimitStates(l) => {
             work.method(&methods::LIMIT_STATES);
@@ -154,18 +165,41 @@ pub(super) fn factors(basis: &TorqueBasis, tension: bool, work: &mut Work) -> Fa
     }
 }
 
-fn allowable_stress(basis: &TorqueAllowableStress) -> Factors {
+fn allowable_stress(basis: &TorqueAllowableStress, tension: bool, work: &mut Work) -> Factors {
     let by = |constant: &Sourced<f64>| (constant.value, constant.reference);
     let compression = basis
-        .safety_factor
+        .compression_safety_factor
         .map_or(by(&HELICAL_SAFETY), |v| (v, &CALLER));
-    let tension = match &basis.uplift {
-        None => by(general_uplift(&TorqueUpliftGeneral::default())),
-        Some(TorqueUpliftSafety::GeneralClause(rule)) => by(general_uplift(rule)),
-        Some(TorqueUpliftSafety::HelicalClause(_)) => by(&HELICAL_SAFETY),
-        Some(TorqueUpliftSafety::Own(own)) => (own.safety_factor, &CALLER),
+    let clause = basis.uplift_clause.unwrap_or(UpliftClause::General);
+    let tested = basis.proof == Some(TorqueProof::LoadTest);
+    let up = match basis.tension_safety_factor {
+        Some(own) => (own, &CALLER),
+        None => by(uplift(clause, tested)),
     };
-    pair(TorqueBasisFormat::AllowableStress, compression, tension)
+    if tension && basis.tension_safety_factor.is_none() {
+        if matches!(clause, UpliftClause::General | UpliftClause::Helical) {
+            work.warn(
+                &UPLIFT_CLAUSES_DISAGREE,
+                format!(
+                    "{} by the general clause, {} by the clause of helical piles; {} is used",
+                    uplift(UpliftClause::General, tested).value,
+                    HELICAL_SAFETY.value,
+                    up.0
+                ),
+            );
+        }
+        if tested && clause != UpliftClause::Helical {
+            rests_on_test("safety factor in tension", work);
+        }
+    }
+    pair(TorqueBasisFormat::AllowableStress, compression, up)
+}
+
+fn rests_on_test(what: &str, work: &mut Work) {
+    work.warn(
+        &FACTOR_RESTS_ON_TEST,
+        format!("{what}: by analysis alone it is less favourable"),
+    );
 }
 
 fn limit_states(basis: &TorqueLimitStates, tension: bool, work: &mut Work) -> Factors {
@@ -173,6 +207,12 @@ fn limit_states(basis: &TorqueLimitStates, tension: bool, work: &mut Work) -> Fa
         Some(TorqueProof::LoadTest) => (&PHI_COMPRESSION_TEST, &PHI_TENSION_TEST),
         _ => (&PHI_COMPRESSION_ANALYSIS, &PHI_TENSION_ANALYSIS),
     };
+    let tested = basis.proof == Some(TorqueProof::LoadTest);
+    let unsent = basis.compression_resistance_factor.is_none()
+        || tension && basis.tension_resistance_factor.is_none();
+    if tested && unsent {
+        rests_on_test("resistance factors", work);
+    }
     let compression = basis
         .compression_resistance_factor
         .map_or((down.value, down.reference), |v| (v, &CALLER));

@@ -7,11 +7,13 @@ use super::factor_choice;
 use super::hydraulics;
 use super::options::{TorqueBasis, TorqueFactorChoice};
 use super::outcome::TorqueFactorOutcome;
-use super::request::{Request, TorqueDemandLevel, TorqueReading};
+use super::request::{Request, TorqueReading};
 use super::safety::{self, Factors};
 use super::torsion;
 use crate::catalogue::refusals::{BASIS_MIXED, MISSING_MEMBER};
 use crate::contract::{Issue, Refusal, Work, none_of};
+use crate::helix::DemandLevel;
+use crate::helix::codes::refusals::TENSION_FACTOR_TWICE;
 
 /// A request that can be answered, with what was settled on the way.
 pub(super) struct Settled<'a> {
@@ -115,6 +117,16 @@ fn drive_faults(request: &Request, issues: &mut Vec<Issue>) {
 }
 
 fn demand_faults(request: &Request, issues: &mut Vec<Issue>) {
+    if let Some(TorqueBasis::AllowableStress(a)) = &request.design_basis
+        && a.tension_safety_factor.is_some()
+        && a.uplift_clause.is_some()
+    {
+        issues.push(Issue::new(
+            "/design_basis/allowable_stress/tension_safety_factor",
+            &TENSION_FACTOR_TWICE,
+            "a factor and `uplift_clause` are sent; leave one out",
+        ));
+    }
     let Some(demand) = &request.demand else {
         return;
     };
@@ -134,10 +146,10 @@ fn demand_faults(request: &Request, issues: &mut Vec<Issue>) {
             ));
             return;
         }
-        (Some(TorqueBasis::AllowableStress(_)), TorqueDemandLevel::Factored) => {
+        (Some(TorqueBasis::AllowableStress(_)), DemandLevel::Factored) => {
             "a factored load against an allowable capacity"
         }
-        (Some(TorqueBasis::LimitStates(_)), TorqueDemandLevel::Allowable) => {
+        (Some(TorqueBasis::LimitStates(_)), DemandLevel::Allowable) => {
             "a service load against a factored resistance"
         }
         _ => return,

@@ -12,7 +12,7 @@ use crate::quantity::{
 use crate::source::Status;
 use crate::torque::correlation::capacity_by_torque;
 use crate::torque::factor::*;
-use crate::torque::outcome::{TorqueFactorOutcome, UltimateItem};
+use crate::torque::outcome::{TorqueFactorOutcome, UltimateBy};
 use crate::trace::Trace;
 
 fn factor(shaft: Json, choice: &str) -> (TorqueFactorOutcome, Answer<Outcome>) {
@@ -276,8 +276,8 @@ fn cd_01_least_of_the_ultimates() {
             "torque_factor": { "own": { "compression": q(178.0 / 6.0, "per_m"), "reference": "round figures" } },
             "installed": { "reading": gauge(torque, "kN_m") },
             "demand": { "level": "allowable", "compression": q(demand, "kN") },
-            "design_basis": { "allowable_stress": { "other_compression_ultimates": {
-                "helix_bearing": q(255.0, "kN"), "load_test": q(210.0, "kN"), "shaft": q(300.0, "kN"),
+            "design_basis": { "allowable_stress": { "other_ultimates": {
+                "soil_bearing": q(255.0, "kN"), "load_test": q(210.0, "kN"), "shaft": q(300.0, "kN"),
                 "couplings": q(260.0, "kN"), "helix_plates": q(190.0, "kN") } } },
             "torsion": { "rating": q(20.0, "kN_m") },
         })
@@ -294,7 +294,7 @@ fn cd_01_least_of_the_ultimates() {
     near(capacity.by_torque.get(ForceUnit::KN), 178.0, 0.01);
     near(capacity.ultimate.get(ForceUnit::KN), 178.0, 0.01);
     near(capacity.design.unwrap().get(ForceUnit::KN), 89.0, 0.01);
-    assert_eq!(capacity.governed_by, UltimateItem::TorqueCorrelation);
+    assert_eq!(capacity.governed_by, UltimateBy::TorqueCorrelation);
     assert_eq!(capacity.considered.len(), 6);
     assert_eq!(by_torque.verdict, Verdict::Accept);
     // twice the torque: the plates govern at 190 kN, and 100 kN needs 200
@@ -309,21 +309,21 @@ fn cd_01_least_of_the_ultimates() {
         .unwrap();
     near(capacity.by_torque.get(ForceUnit::KN), 356.0, 0.01);
     near(capacity.ultimate.get(ForceUnit::KN), 190.0, 0.01);
-    assert_eq!(capacity.governed_by, UltimateItem::HelixPlates);
+    assert_eq!(capacity.governed_by, UltimateBy::HelixPlates);
     assert_eq!(
         status(&by_plates, "torque_compression_capacity"),
         CheckStatus::Fail
     );
     assert_eq!(
-        status(&by_plates, "other_compression_ultimates"),
+        status(&by_plates, "torque_other_ultimates"),
         CheckStatus::Fail
     );
 }
 
 /// CD-02 (verified, IBC 1810.3.3.1.5): 3 by analysis, 2 by load test, for wind or seismic 2
-/// and 1.5; the helical clause 2.
+/// and 1.5; the helical clause 2. CD-03 (verified, New York City 1810.3.4): 3 and 2.
 #[test]
-fn cd_02_uplift_safety_factors() {
+fn cd_02_and_03_uplift_safety_factors() {
     let factor = |uplift: Json| {
         let answer = answer(json!({
             "shaft": round(2.875), "torque_factor": { "listed_shaft": {} },
@@ -344,21 +344,20 @@ fn cd_02_uplift_safety_factors() {
         assert_eq!(basis.compression.safety_factor, Some(2.0));
         fs
     };
-    let general = |proof: &str, wind: bool| {
-        factor(
-            json!({ "uplift": { "general_clause": { "proof": proof, "wind_or_seismic": wind } } }),
-        )
-    };
-    assert_eq!(general("analysis", false), 3.0);
-    assert_eq!(general("load_test", false), 2.0);
-    assert_eq!(general("analysis", true), 2.0);
-    assert_eq!(general("load_test", true), 1.5);
+    for (clause, analysis, tested) in [
+        ("general", 3.0, 2.0),
+        ("general_wind_seismic", 2.0, 1.5),
+        ("helical", 2.0, 2.0),
+        ("new_york_city", 3.0, 2.0),
+    ] {
+        assert_eq!(factor(json!({ "uplift_clause": clause })), analysis);
+        assert_eq!(
+            factor(json!({ "uplift_clause": clause, "proof": "load_test" })),
+            tested
+        );
+    }
     assert_eq!(factor(json!({})), 3.0);
-    assert_eq!(factor(json!({ "uplift": { "helical_clause": {} } })), 2.0);
-    assert_eq!(
-        factor(json!({ "uplift": { "own": { "safety_factor": 2.5 } } })),
-        2.5
-    );
+    assert_eq!(factor(json!({ "tension_safety_factor": 2.5 })), 2.5);
 }
 
 /// CD-06 (0.4 and 0.6 secondary, 0.3 and 0.4 in uplift memory): of R_u = 300 kN 120, 180, 90,

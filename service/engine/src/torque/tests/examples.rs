@@ -104,6 +104,7 @@ fn the_named_examples_come_to_their_verdicts() {
         ("square-rounded-corners", Verdict::Provisional),
         ("cd-01", Verdict::Accept),
         ("cd-02", Verdict::Accept),
+        ("cd-03", Verdict::Accept),
         ("tq-03", Verdict::NotAsked),
     ] {
         assert_eq!(verdict(name), expected, "{name}");
@@ -171,6 +172,7 @@ fn every_refused_example_is_refused_where_it_should_be() {
         ),
         ("spin-out", "physics", "spin_out"),
         ("st-nyc-85", "physics", "spin_out"),
+        ("tension-factor-twice", "physics", "tension_factor_twice"),
         (
             "tension-too-shallow",
             "physics",

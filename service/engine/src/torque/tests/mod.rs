@@ -81,7 +81,7 @@ fn planned(shaft: Json, more: Json) -> Answer<Outcome> {
     let mut request = json!({
         "shaft": shaft, "torque_factor": { "listed_shaft": {} },
         "demand": { "level": "allowable", "compression": q(12.5, "kip") },
-        "design_basis": { "allowable_stress": { "safety_factor": 2.0 } },
+        "design_basis": { "allowable_stress": { "compression_safety_factor": 2.0 } },
     });
     for (key, value) in more.as_object().unwrap() {
         request[key] = value.clone();
@@ -103,7 +103,7 @@ fn the_document_has_the_names_of_the_wire() {
         "livneh_2008",
         "hoyt_clemence_1989",
         "perko_2009",
-        "helical_clause",
+        "new_york_city",
     ] {
         assert!(text.contains(&format!("\"{name}\"")), "{name}");
     }
