@@ -7,11 +7,13 @@ use super::pile::{AxialDirection, HelixPlate};
 use crate::catalogue::refusals::DUPLICATE_LABEL;
 use crate::contract::Issue;
 use crate::math::PI;
-use crate::quantity::{Area, Length, Size};
+use crate::quantity::{Area, Length, Size, round9};
 use crate::shaft::Shaft;
 use crate::soil::SoilProfile;
-use crate::source::{DERIVED, HELIX_AREA_NET};
+use crate::source::{BEARWELL_CHOICE, DERIVED, HELIX_AREA_NET};
 use crate::text::Tags;
+use crate::torque::codes::refusals::{SHAFT_DIAGONAL_IMPOSSIBLE, SHAFT_WALL_TOO_THICK};
+use crate::torque::factor::WIDTH_TOLERANCE;
 use crate::trace::Trace;
 
 /// Two depths closer than this are the same place (rounding of unit conversions).
@@ -69,18 +71,18 @@ pub fn pile_faults(
     let mut issues = plate_faults(shaft, helices, at);
     for plate in &from_the_top(helices) {
         if plate.depth.si() > profile.depth().si() + SAME_DEPTH_M {
+            let known = told(profile.depth());
             issues.push(
                 Issue::new(
                     format!("{at}/helices/{}/depth", plate.index),
                     &refusals::HELIX_BELOW_PROFILE,
                     format!(
-                        "helix {} is at {} m; no soil is given below {} m",
+                        "helix {} is at {}; no soil is given below {known}",
                         plate.label,
-                        plate.depth.si(),
-                        profile.depth().si()
+                        told(plate.depth)
                     ),
                 )
-                .limit(format!("{} m", profile.depth().si())),
+                .limit(known),
             );
         }
     }
@@ -90,20 +92,10 @@ pub fn pile_faults(
 /// Every fault of the helices on their shaft, whatever the soil; `at` as above.
 pub fn plate_faults(shaft: &Shaft, helices: &[HelixPlate], at: &str) -> Vec<Issue> {
     let plates = from_the_top(helices);
-    let mut issues = Vec::new();
+    let mut issues = shaft_faults(shaft, at);
     for plate in &plates {
         let here = format!("{at}/helices/{}", plate.index);
-        let width = shaft.effective_diameter();
-        if plate.diameter.si() <= width.si() * (1.0 + 1e-9) {
-            issues.push(
-                Issue::new(
-                    format!("{here}/diameter"),
-                    &refusals::HELIX_NOT_WIDER_THAN_SHAFT,
-                    format!("helix {} is not wider than its shaft", plate.label),
-                )
-                .limit(format!("{} mm", 1000.0 * width.si())),
-            );
-        }
+        issues.extend(plate_fault(plate, shaft, &here));
         if plates
             .iter()
             .any(|p| p.index < plate.index && p.label == plate.label)
@@ -124,17 +116,81 @@ pub fn plate_faults(shaft: &Shaft, helices: &[HelixPlate], at: &str) -> Vec<Issu
                     format!("{at}/helices/{later}/depth"),
                     &refusals::HELICES_COINCIDE,
                     format!(
-                        "helices {} and {} are in the same place, at {} m",
+                        "helices {} and {} are in the same place, at {}",
                         upper.label,
                         lower.label,
-                        upper.depth.si()
+                        told(upper.depth)
                     ),
                 )
-                .limit(format!("{SAME_PLATE_M} m apart")),
+                .limit(format!(
+                    "{} apart",
+                    Size::ROLE.in_both_systems(SAME_PLATE_M)
+                ))
+                .source(&BEARWELL_CHOICE),
             );
         }
     }
     issues
+}
+
+/// A depth in both unit systems.
+pub(crate) fn told(depth: Length) -> String {
+    Length::ROLE.in_both_systems(depth.si())
+}
+
+/// A plate that leaves nothing beside its shaft.
+fn plate_fault(plate: &Plate, shaft: &Shaft, here: &str) -> Option<Issue> {
+    let width = shaft.effective_diameter();
+    let wider = plate.diameter.si() > width.si() * (1.0 + 1e-9);
+    let gross = gross_area(plate.diameter).si();
+    (!wider || gross <= shaft.gross_area().si()).then(|| {
+        Issue::new(
+            format!("{here}/diameter"),
+            &refusals::HELIX_NOT_WIDER_THAN_SHAFT,
+            format!("helix {} is not wider than its shaft", plate.label),
+        )
+        .limit(Size::ROLE.in_both_systems(width.si()))
+    })
+}
+
+/// Faults of the shaft itself; its wall is not used here but must be possible.
+fn shaft_faults(shaft: &Shaft, at: &str) -> Vec<Issue> {
+    let told = |size: Size| Size::ROLE.in_both_systems(size.si());
+    match shaft {
+        Shaft::Round(round) => round
+            .wall_thickness
+            .filter(|wall| round9(*wall * 2.0 / round.outside_diameter) > 1.0)
+            .map(|wall| {
+                Issue::new(
+                    format!("{at}/shaft/round/wall_thickness"),
+                    &SHAFT_WALL_TOO_THICK,
+                    told(wall),
+                )
+                .limit(told(round.outside_diameter / 2.0))
+            })
+            .into_iter()
+            .collect(),
+        Shaft::Square(square) => {
+            let sharp = square.side * std::f64::consts::SQRT_2;
+            square
+                .diagonal
+                .filter(|d| round9(*d / square.side) < 1.0 || *d > sharp + WIDTH_TOLERANCE.value)
+                .map(|diagonal| {
+                    Issue::new(
+                        format!("{at}/shaft/square/diagonal"),
+                        &SHAFT_DIAGONAL_IMPOSSIBLE,
+                        told(diagonal),
+                    )
+                    .limit(format!("{} to {}", told(square.side), told(sharp)))
+                })
+                .into_iter()
+                .collect()
+        }
+    }
+}
+
+fn gross_area(diameter: Size) -> Area {
+    Area::from_si(PI * diameter.si() * diameter.si() / 4.0)
 }
 
 /// Area of a helix that bears.
@@ -149,7 +205,7 @@ pub(crate) fn bearing_area(
     rule: HelixArea,
     trace: &mut Trace,
 ) -> Area {
-    let gross = Area::from_si(PI * plate.diameter.si() * plate.diameter.si() / 4.0);
+    let gross = gross_area(plate.diameter);
     let whole = match rule {
         HelixArea::Net => false,
         HelixArea::BottomGross => lowest && direction == AxialDirection::Compression,

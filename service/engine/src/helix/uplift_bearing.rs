@@ -6,7 +6,9 @@ use super::outcome::BearingLaw;
 use super::settings::{DEEP_CLAY_TENSION, Settings};
 use super::uplift::{self, BREAKOUT_KU, BREAKOUT_ROWS, CLAY_BREAKOUT_GROWTH};
 use crate::quantity::{Angle, SoilStress};
-use crate::source::{BREAKOUT_FORM, CLAY_UPLIFT, DEEP_CLAY_NINE, TANG_PHOON_2020};
+use crate::source::{
+    BREAKOUT_FORM, CLAY_UPLIFT, DEEP_CLAY_NINE, PRANDTL_REISSNER, TANG_PHOON_2020,
+};
 use crate::trace::Trace;
 
 /// Uplift of clay or silt: the lesser of breakout and deep bearing.
@@ -131,7 +133,8 @@ pub fn sand_breakout(stress: SoilStress, fq: f64, trace: &mut Trace) -> SoilStre
 ///
 /// q_deep = k_t s'_v N_q; k_t share kept in tension (1 where the breakout factor caps it), s'_v
 /// vertical effective stress at the helix (Pa), N_q bearing factor. Range: deep plate.
-/// Source: ratio of uplift to compression of Tang and Phoon 2020. Sign: against uplift.
+/// Source: Prandtl 1921, Reissner 1924; a share below 1 by the ratio of uplift to compression
+/// of Tang and Phoon 2020. Sign: against uplift.
 pub fn sand_deep_uplift(stress: SoilStress, nq: f64, share: f64, trace: &mut Trace) -> SoilStress {
     trace.step(
         "q_deep",
@@ -142,6 +145,10 @@ pub fn sand_deep_uplift(stress: SoilStress, nq: f64, share: f64, trace: &mut Tra
             ("s'_v", stress.into()),
             ("N_q", nq.into()),
         ],
-        &TANG_PHOON_2020,
+        if share < 1.0 {
+            &TANG_PHOON_2020
+        } else {
+            &PRANDTL_REISSNER
+        },
     )
 }

@@ -4,7 +4,7 @@
 use super::codes::refusals;
 use super::methods::WidthTerm;
 use super::pile::AxialDirection;
-use super::plates::{Plate, SAME_DEPTH_M};
+use super::plates::{Plate, SAME_DEPTH_M, told};
 use super::settings::Settings;
 use crate::contract::Issue;
 use crate::quantity::Length;
@@ -121,11 +121,13 @@ pub(crate) fn zone_faults(
                         pointer.clone(),
                         &refusals::PROFILE_ENDS_IN_ZONE,
                         format!(
-                            "helix {} bears on soil down to {end} m in compression; none is given below {known} m",
-                            plate.label
+                            "helix {} bears on soil down to {} in compression; none is given below {}",
+                            plate.label,
+                            told(Length::from_si(end)),
+                            told(profile.depth())
                         ),
                     )
-                    .limit(format!("{known} m"))
+                    .limit(told(profile.depth()))
                     .source(&BEARING_ZONE),
                 );
             }
@@ -140,14 +142,14 @@ pub(crate) fn zone_faults(
                         pointer.clone(),
                         &refusals::HELIX_IN_ROCK,
                         format!(
-                            "helix {} in {}: layer {} from {} m is rock, in which a helix cannot be turned and to which its theory does not apply",
+                            "helix {} in {}: layer {} from {} is rock, in which a helix cannot be turned and to which its theory does not apply",
                             plate.label,
                             direction.name(),
                             profile.label(i),
-                            layer.top.si()
+                            told(layer.top)
                         ),
                     )
-                    .limit(format!("rock from {} m", layer.top.si()))
+                    .limit(format!("above rock at {}", told(layer.top)))
                     .source(&HELIX_NOT_IN_ROCK),
                 );
             }

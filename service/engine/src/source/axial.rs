@@ -5,7 +5,7 @@ use super::references;
 
 references! { AXIAL:
     PRANDTL_REISSNER = "prandtl_reissner", "Prandtl 1921, Reissner 1924; as tabulated in the Foundation Engineering Handbook (Vesic factors)", "N_q, N_c", Verified, "Closed form; agrees with the table to the last printed digit.";
-    VESIC_1973 = "vesic_1973", "Vesic 1973; as tabulated in the Foundation Engineering Handbook", "N_gamma", Verified, "Closed form; agrees with the table to the last printed digit.";
+    VESIC_1973 = "vesic_1973", "Vesic 1973; as tabulated in the Foundation Engineering Handbook", "N_gamma", Verified, "Closed form; agrees with the table to one unit of the last printed digit.";
     HANSEN_1970 = "hansen_1970", "Hansen 1970; as tabulated in a public table", "N_gamma", Verified, "Closed form; agrees with the table but for one row misprinted there (N_q at 6 degrees) and one rounded wrongly (N_c at 34 degrees).";
     MEYERHOF_1963 = "meyerhof_1963", "Meyerhof 1963; as tabulated in a public table", "N_gamma", Verified, "Closed form; agrees with the table.";
     MEYERHOF_DEPTH = "meyerhof_1963_depth_factor", "Meyerhof 1963", "depth factor d_q", Memory, "The form is remembered; it reproduces a quoted strip-footing example to 0.3 %. Meant for depths up to the width, so it is held from there on.";

@@ -1,0 +1,165 @@
+//! Everyday figures a practitioner would check by hand, and the two demonstration piles.
+
+use serde_json::json;
+
+use super::*;
+use crate::contract::{CheckStatus, Verdict};
+use crate::helix::GoverningMode;
+use crate::quantity::{AreaUnit, ForceUnit, StressUnit};
+
+/// A soil of the demonstration house in feet, psf and pcf (invented).
+fn linnet_soil() -> Json {
+    json!({
+        "layers": [
+            { "label": "fill", "top": q(0.0, "ft"), "bottom": q(4.5, "ft"),
+              "unit_weight": q(110.0, "pcf"), "soil": { "fill": {} } },
+            { "label": "silty clay", "top": q(4.5, "ft"), "bottom": q(11.0, "ft"),
+              "unit_weight": q(115.0, "pcf"),
+              "soil": { "clay": { "undrained_strength": q(500.0, "psf") } } },
+            { "label": "stiff clay", "top": q(11.0, "ft"), "bottom": q(30.0, "ft"),
+              "unit_weight": q(125.0, "pcf"),
+              "soil": { "clay": { "undrained_strength": q(2500.0, "psf") } } },
+        ],
+        "water_depth": q(7.0, "ft"),
+    })
+}
+
+fn linnet_pile() -> Json {
+    json!({
+        "label": "A2", "shaft": round(2.875, "in"),
+        "helices": [
+            { "diameter": q(12.0, "in"), "depth": q(14.0, "ft") },
+            { "diameter": q(10.0, "in"), "depth": q(16.5, "ft") },
+        ],
+    })
+}
+
+/// By hand: 10 and 12 in on a 2.875 in shaft, 1.241 ft2 net, x 9 x 2,500 psf = 27.9 kip; gross
+/// 1.331 ft2, 29.9 kip. Half is allowable: 13.96 kip against 12.5.
+#[test]
+fn ten_and_twelve_inch_helices_in_stiff_clay() {
+    let ask = |area: &str| {
+        answer(json!({
+            "soil": linnet_soil(), "pile": linnet_pile(), "methods": { "helix_area": area },
+            "design_basis": { "allowable_stress": {} },
+            "demand": { "level": "allowable", "compression": q(12.5, "kip") },
+        }))
+    };
+    let a = ask("net");
+    let c = compression(&a);
+    let area: f64 = c
+        .individual_bearing
+        .helices
+        .iter()
+        .map(|h| h.area.get(AreaUnit::Ft2))
+        .sum();
+    near(area, 1.241, 0.05);
+    for i in 0..2 {
+        near(helix(c, i).bearing.get(StressUnit::Psf), 22_500.0, 1e-9);
+    }
+    near(c.ultimate.get(ForceUnit::Kip), 27.9, 0.1);
+    assert_eq!(c.governing_mode, GoverningMode::IndividualBearing);
+    near(
+        c.design.as_ref().unwrap().capacity.get(ForceUnit::Kip),
+        13.96,
+        0.05,
+    );
+    assert_eq!(a.verdict, Verdict::Accept);
+    assert!(a.checks.iter().all(|c| c.status == CheckStatus::Pass));
+    near(
+        compression(&ask("gross")).ultimate.get(ForceUnit::Kip),
+        29.9,
+        0.2,
+    );
+    // neither fill nor soft clay reaches the zones, and nothing weak lies within 3 diameters
+    for code in [
+        "helix_without_credit",
+        "weak_layer_near_helix",
+        "helices_close",
+    ] {
+        assert!(!warns(&a, code), "{code}");
+    }
+}
+
+/// By hand: 115 pcf, water at 3 ft, helix at 10 ft in sand: s'_v 713 against 1,150 psf, and the
+/// bearing falls by the same 0.620.
+#[test]
+fn water_table_cuts_the_bearing_of_sand() {
+    let ask = |water: Json| {
+        let a = answer(json!({
+            "soil": {
+                "layers": [{ "top": q(0.0, "ft"), "bottom": q(30.0, "ft"),
+                    "unit_weight": q(115.0, "pcf"), "soil": sand(34.0) }],
+                "water_depth": water, "water_unit_weight": q(62.4, "pcf"),
+            },
+            "pile": { "shaft": round(2.875, "in"),
+                "helices": [{ "diameter": q(12.0, "in"), "depth": q(10.0, "ft") }] },
+        }));
+        let h = helix(compression(&a), 0);
+        let up = helix(tension(&a), 0).bearing;
+        (
+            h.effective_stress.get(StressUnit::Psf),
+            h.bearing.si(),
+            up.si(),
+        )
+    };
+    let (dry, wet) = (ask(Json::Null), ask(q(3.0, "ft")));
+    near(dry.0, 1150.0, 1e-9);
+    near(wet.0, 713.2, 1e-9);
+    near(wet.1 / dry.1, 0.620, 0.05);
+    near(wet.2 / dry.2, 0.620, 0.05);
+    // BF-05 prints N_q 29.44 at 34 degrees
+    near(dry.1 / dry.0 / 47.880_258_98, 29.44, 0.02);
+}
+
+fn sizerin(helices_mm: [(f64, f64); 2], demand: Json) -> Answer<Outcome> {
+    answer(json!({
+        "soil": {
+            "layers": [
+                { "top": q(0.0, "m"), "bottom": q(1.2, "m"), "unit_weight": q(15.0, "kN_per_m3"),
+                  "soil": { "organic": {} } },
+                { "top": q(1.2, "m"), "bottom": q(3.0, "m"), "unit_weight": q(18.0, "kN_per_m3"),
+                  "soil": { "silt": { "undrained_strength": q(40.0, "kPa") } } },
+                { "top": q(3.0, "m"), "bottom": q(9.0, "m"), "unit_weight": q(19.0, "kN_per_m3"),
+                  "soil": clay(100.0) },
+            ],
+            "water_depth": q(1.5, "m"),
+        },
+        "pile": {
+            "shaft": round(88.9, "mm"),
+            "helices": helices_mm
+                .map(|(d, z)| json!({ "diameter": q(d, "mm"), "depth": q(z, "m") })),
+        },
+        "design_basis": { "limit_states": {} }, "demand": demand,
+    }))
+}
+
+/// By hand: 300 and 350 mm on 88.9 mm, net 0.1545 m2 x 900 kPa = 139.0 kN, x 0.4 = 55.6 kN:
+/// fails 58.2 kN by 4.5 %. 350 and 400 mm: 188.5 kN, 75.4 and 56.6 kN.
+#[test]
+fn a_near_miss_by_limit_states() {
+    let push = json!({ "level": "factored", "compression": q(58.2, "kN") });
+    let a = sizerin([(350.0, 4.2), (300.0, 5.1)], push);
+    let c = compression(&a);
+    let area: f64 = c
+        .individual_bearing
+        .helices
+        .iter()
+        .map(|h| h.area.si())
+        .sum();
+    near(area, 0.1545, 0.05);
+    near(c.ultimate.get(ForceUnit::KN), 139.0, 0.05);
+    let capacity = c.design.as_ref().unwrap().capacity.get(ForceUnit::KN);
+    near(capacity, 55.6, 0.05);
+    near(100.0 * (1.0 - capacity / 58.2), 4.5, 1.5);
+    assert_eq!(a.verdict, Verdict::Reject);
+    assert_eq!(a.verdict_reasons[0].code, "helix_compression");
+    let both =
+        json!({ "level": "factored", "compression": q(58.2, "kN"), "tension": q(52.0, "kN") });
+    let b = sizerin([(400.0, 4.2), (350.0, 5.25)], both);
+    near(compression(&b).ultimate.get(ForceUnit::KN), 188.5, 0.05);
+    let design = |r: &AxialResistance| r.design.as_ref().unwrap().capacity.get(ForceUnit::KN);
+    near(design(compression(&b)), 75.4, 0.05);
+    near(design(tension(&b)), 56.6, 0.1);
+    assert_eq!(b.verdict, Verdict::Accept);
+}
