@@ -84,8 +84,14 @@ impl LineCases {
         }
     }
 
+    /// Load where a piece begins and where it ends, in a case.
+    pub fn piece(&self, piece: usize, case: usize) -> (f64, f64) {
+        let at = piece * self.cases + case;
+        (self.start[at], self.end[at])
+    }
+
     /// Force at a station in a case.
-    pub(super) fn force_at(&self, station: usize, case: usize) -> f64 {
+    pub fn force_at(&self, station: usize, case: usize) -> f64 {
         self.force[station * self.cases + case]
     }
 

@@ -210,7 +210,7 @@ impl Skyline {
                 pivot -= l * row[j - fi];
                 row[j - fi] = l;
             }
-            if !(pivot > PIVOT_MIN * given) {
+            if pivot.is_nan() || pivot <= PIVOT_MIN * given {
                 return Err(Singular(i));
             }
             row[i - fi] = pivot;

@@ -344,6 +344,13 @@ impl LineSolution {
         (half - self.shear_left[at], self.shear_right[at] + half)
     }
 
+    /// Shear left and right of a node, and the force on the node itself.
+    pub fn beside(&self, node: usize, case: usize) -> (f64, f64, f64) {
+        let at = node * self.loads.cases + case;
+        let force = self.loads.force_at(self.loads.node_station[node], case);
+        (self.shear_left[at], self.shear_right[at], force)
+    }
+
     /// Bending moment beside a node, left and right.
     pub fn moments(&self, node: usize, case: usize) -> (f64, f64) {
         let at = node * self.loads.cases + case;

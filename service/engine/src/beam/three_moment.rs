@@ -59,10 +59,10 @@ pub(crate) fn rigid_line(length: f64, supports: &[f64], loads: &[Shape]) -> (Vec
     // a force exactly on a support belongs to no open span
     for (r, x) in reactions.iter_mut().zip(supports) {
         for load in loads {
-            if let Shape::Point { at, force } = load {
-                if at == x {
-                    *r += force;
-                }
+            if let Shape::Point { at, force } = load
+                && at == x
+            {
+                *r += force;
             }
         }
     }

@@ -54,6 +54,7 @@ pub mod refusals {
         TOO_MANY_PLACES = "too_many_places", "The staking increment gives more places along a beam than are accepted.";
         TOO_MANY_PILES = "too_many_piles", "The plan would need more piles than are accepted.";
         TOO_MANY_REACTIONS = "too_many_reactions", "More reactions would be listed than are accepted.";
+        STATICS_NOT_CLOSED = "statics_not_closed", "Stiffnesses or lengths differ so much that equilibrium is not met to 1e-9; no result is given.";
         PLAN_TOO_INTERLINKED = "plan_too_interlinked", "Too many beams cross without a pile at the crossing to be solved at once.";
     }
 }

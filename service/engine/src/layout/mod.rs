@@ -5,6 +5,33 @@ pub mod codes;
 mod outcome;
 mod request;
 
+#[cfg(feature = "compute")]
+mod analysis;
+#[cfg(feature = "compute")]
+mod calc;
+#[cfg(feature = "compute")]
+mod combine;
+#[cfg(feature = "compute")]
+mod equations;
+#[cfg(feature = "compute")]
+mod frame;
+#[cfg(feature = "compute")]
+mod judge;
+#[cfg(feature = "compute")]
+mod plan;
+#[cfg(feature = "compute")]
+mod published;
+#[cfg(feature = "compute")]
+mod report;
+#[cfg(feature = "compute")]
+mod search;
+#[cfg(feature = "compute")]
+mod site;
+#[cfg(all(test, feature = "compute"))]
+mod tests;
+#[cfg(feature = "compute")]
+mod tributary;
+
 pub use outcome::*;
 pub use request::*;
 

@@ -1,0 +1,276 @@
+//! Reactions, moments and shears of a plan on its piles, enveloped over combinations and
+//! support models, and the closure of statics. Judges nothing.
+
+use super::combine::Combination;
+use super::frame::{Frame, resultant};
+use super::outcome::SupportModel;
+use super::plan::Place;
+use crate::beam::{Extremes, Fault, Network, Piece, Solution, solve};
+
+/// A value only replaces another when it is greater by more than rounding.
+const NOISE: f64 = 1e-12;
+
+/// A plan solved on one support model.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Solved {
+    pub supports: SupportModel,
+    pub network: Network,
+    pub solution: Solution,
+}
+
+impl Solved {
+    /// Solves on rigid piles, or on springs of the given stiffness.
+    pub fn of(frame: &Frame, piles: &[Place], stiffness: Option<&[f64]>) -> Result<Self, Fault> {
+        let network = frame.network(piles, stiffness);
+        let solution = solve(&network)?;
+        Ok(Self {
+            supports: if stiffness.is_some() {
+                SupportModel::Spring
+            } else {
+                SupportModel::Rigid
+            },
+            network,
+            solution,
+        })
+    }
+
+    /// Reaction of a pile in a combination.
+    pub fn reaction(&self, pile: usize, factors: &[f64]) -> f64 {
+        combined(&self.solution.reaction, pile, factors)
+    }
+
+    /// Settlement of a pile in a combination.
+    pub fn settlement(&self, pile: usize, factors: &[f64]) -> f64 {
+        combined(&self.solution.deflection, pile, factors)
+    }
+}
+
+fn combined(values: &[f64], row: usize, factors: &[f64]) -> f64 {
+    let m = factors.len();
+    values[row * m..(row + 1) * m]
+        .iter()
+        .zip(factors)
+        .map(|(v, f)| v * f)
+        .sum()
+}
+
+/// Greatest and least reaction with their combinations.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Range {
+    pub max: f64,
+    pub max_in: usize,
+    pub min: f64,
+    pub min_in: usize,
+}
+
+/// Whether `a` is above `b` by more than rounding.
+pub(super) fn above(a: f64, b: f64) -> bool {
+    a > b + NOISE * b.abs().max(a.abs())
+}
+
+/// Ranges of all piles.
+pub(super) fn ranges(solved: &Solved, piles: usize, combinations: &[Combination]) -> Vec<Range> {
+    (0..piles)
+        .map(|p| {
+            let first = solved.reaction(p, &combinations[0].factors);
+            let mut range = Range {
+                max: first,
+                max_in: 0,
+                min: first,
+                min_in: 0,
+            };
+            for (c, combination) in combinations.iter().enumerate().skip(1) {
+                let r = solved.reaction(p, &combination.factors);
+                if above(r, range.max) {
+                    (range.max, range.max_in) = (r, c);
+                }
+                if above(range.min, r) {
+                    (range.min, range.min_in) = (r, c);
+                }
+            }
+            range
+        })
+        .collect()
+}
+
+/// A governing value: where, in which combination, on which supports.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Governing {
+    pub value: f64,
+    pub run: usize,
+    pub at: f64,
+    pub combination: usize,
+    pub supports: SupportModel,
+}
+
+/// Extremes of a beam, as sizes that are never negative.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct BeamEnvelope {
+    pub sagging: Governing,
+    pub hogging: Governing,
+    pub shear: Governing,
+}
+
+/// Extremes of every beam over all combinations and support models.
+pub(super) fn beam_envelopes(
+    frame: &Frame,
+    solved: &[Solved],
+    combinations: &[Combination],
+) -> Vec<BeamEnvelope> {
+    let mut out: Vec<BeamEnvelope> = frame
+        .plan
+        .beam_parts
+        .iter()
+        .map(|parts| {
+            let nothing = Governing {
+                value: 0.0,
+                run: parts[0].run,
+                at: parts[0].run_from,
+                combination: 0,
+                supports: SupportModel::Rigid,
+            };
+            BeamEnvelope {
+                sagging: nothing,
+                hogging: nothing,
+                shear: nothing,
+            }
+        })
+        .collect();
+    for model in solved {
+        for (r, line) in model.network.lines.iter().enumerate() {
+            for (c, combination) in combinations.iter().enumerate() {
+                let mut parts = PartExtremes::new(frame, r);
+                model.solution.lines[r].walk(line, &combination.factors, |piece| parts.add(&piece));
+                parts.finish(|beam, e| widen(&mut out[beam], &e, r, c, model.supports));
+            }
+        }
+    }
+    out
+}
+
+/// Collects extremes part by part of a run.
+struct PartExtremes<'a> {
+    frame: &'a Frame,
+    run: usize,
+    part: usize,
+    found: Vec<(usize, Option<Extremes>)>,
+}
+
+impl<'a> PartExtremes<'a> {
+    fn new(frame: &'a Frame, run: usize) -> Self {
+        let first = frame.plan.runs[run].parts[0].beam;
+        Self {
+            frame,
+            run,
+            part: 0,
+            found: vec![(first, None)],
+        }
+    }
+
+    fn add(&mut self, piece: &Piece) {
+        let parts = &self.frame.plan.runs[self.run].parts;
+        while self.part + 1 < parts.len() && piece.from >= parts[self.part].to {
+            self.part += 1;
+            self.found.push((parts[self.part].beam, None));
+        }
+        if let Some(last) = self.found.last_mut() {
+            piece.widen(&mut last.1);
+        }
+    }
+
+    fn finish(self, mut each: impl FnMut(usize, Extremes)) {
+        for (beam, extremes) in self.found {
+            if let Some(e) = extremes {
+                each(beam, e);
+            }
+        }
+    }
+}
+
+fn widen(
+    out: &mut BeamEnvelope,
+    e: &Extremes,
+    run: usize,
+    combination: usize,
+    supports: SupportModel,
+) {
+    let take = |slot: &mut Governing, value: f64, at: f64| {
+        if above(value, slot.value) {
+            *slot = Governing {
+                value,
+                run,
+                at,
+                combination,
+                supports,
+            };
+        }
+    };
+    take(
+        &mut out.sagging,
+        e.highest_moment.value,
+        e.highest_moment.at,
+    );
+    take(&mut out.hogging, -e.lowest_moment.value, e.lowest_moment.at);
+    take(&mut out.shear, e.shear.value.abs(), e.shear.at);
+}
+
+/// Relative closure of statics.
+///
+/// max of |sum F| / sum |F| and |sum M| / (sum |F| x extent) over runs (about their
+/// start), over the plan (about both axes through its own corner), over nodes without a
+/// pile (their forces must cancel), over combinations; F loads and shares of reactions
+/// (N), M their moments (N m). Source: equilibrium.
+pub(super) fn closure(frame: &Frame, solved: &Solved, combinations: &[Combination]) -> f64 {
+    let m = frame.cases;
+    let free = |node: usize| matches!(solved.network.supports[node], crate::beam::Support::Free);
+    let extent = frame
+        .plan
+        .runs
+        .iter()
+        .map(|r| {
+            let end = r.point(r.length);
+            end.x.abs().max(end.y.abs()).max(r.start.x).max(r.start.y)
+        })
+        .fold(1.0, f64::max);
+    let mut worst = 0.0f64;
+    let mut note = |v: f64| worst = worst.max(if v.is_nan() { f64::INFINITY } else { v });
+    for combination in combinations {
+        let factors = &combination.factors;
+        let (_, size) = frame.total_load(factors);
+        if size == 0.0 {
+            continue;
+        }
+        let (mut force, mut about_x, mut about_y) = (0.0, 0.0, 0.0);
+        for (r, line) in solved.network.lines.iter().enumerate() {
+            let run = &frame.plan.runs[r];
+            let (mut own_force, mut own_moment) = (0.0, 0.0);
+            let mut add = |f: f64, moment: f64| {
+                own_force += f;
+                own_moment += moment;
+                force += f;
+                about_x += f * run.start.y + moment * run.direction.y;
+                about_y += f * run.start.x + moment * run.direction.x;
+            };
+            for load in &line.loads {
+                let (f, moment) = resultant(&load.shape);
+                add(-f * factors[load.case], -moment * factors[load.case]);
+            }
+            for (i, n) in line.nodes.iter().enumerate() {
+                let share: f64 = (0..m)
+                    .map(|c| solved.solution.lines[r].share(i, c) * factors[c])
+                    .sum();
+                add(share, share * n.at);
+            }
+            note(own_force.abs() / size);
+            note(own_moment.abs() / (size * run.length.max(1.0)));
+        }
+        note(force.abs() / size);
+        note(about_x.abs() / (size * extent));
+        note(about_y.abs() / (size * extent));
+        for node in (0..solved.network.supports.len()).filter(|n| free(*n)) {
+            let left = combined(&solved.solution.reaction, node, factors);
+            note(left.abs() / size);
+        }
+    }
+    worst
+}

@@ -1,0 +1,330 @@
+//! `pile-layout` from request to outcome: reads the plan, finds every fault, analyses,
+//! judges. The search itself is in `search`.
+
+use super::PileLayout;
+use super::analysis::Solved;
+use super::codes::{methods, refusals};
+use super::combine::{Loading, loading};
+use super::frame::Frame;
+use super::judge::judge;
+use super::outcome::{Outcome, SearchReport};
+use super::plan::{Place, Plan};
+use super::report::Analysis;
+use super::request::{
+    AllowableStressCombinations, CapacityLevel, LayoutBasis, LimitStatesCombinations,
+    OwnCombinations, PilePlacement, ReactionDetail, Request,
+};
+use super::search;
+use super::site::{self, Pile};
+use crate::beam::Fault;
+use crate::catalogue::cautions;
+use crate::catalogue::refusals::{BASIS_MIXED, LIST_TOO_LONG};
+use crate::contract::{Calculation, Issue, Refusal, Work, list_length, none_of};
+use crate::limits::{BEAM_POINTS, BEAMS, COMBINATIONS, LOADS, PILES, PLAN_POINTS};
+use crate::quantity::round9;
+
+/// Reactions that are listed without being asked for.
+const REACTIONS_LISTED: usize = 2_000;
+/// Most reactions that are listed.
+const REACTIONS_MAX: usize = 20_000;
+/// Relative closure that every answer meets.
+const CLOSURE: f64 = 1e-9;
+
+impl Calculation for PileLayout {
+    fn lengths(request: &Request, issues: &mut Vec<Issue>) {
+        lengths(request, issues);
+    }
+
+    fn evaluate(request: &Request, work: &mut Work) -> Result<Outcome, Refusal> {
+        for caution in [
+            &cautions::ENGINEER_OF_RECORD,
+            &cautions::LOCAL_CODE,
+            &cautions::LOCATE_UTILITIES,
+            &cautions::SOIL_PROFILE,
+            &cautions::NOT_COVERED,
+        ] {
+            work.caution(caution);
+        }
+        work.method(&methods::CONTINUOUS_BEAM);
+        work.method(&methods::TRIBUTARY_LENGTHS);
+        let prepared = Prepared::of(request, work)?;
+        let (piles, found) = match &request.piles {
+            PilePlacement::Given(_) => (prepared.piles.clone(), None),
+            PilePlacement::Search(s) => {
+                work.method(&methods::FEWEST_PILES);
+                let found = search::fewest(&prepared.search(request, s), work)?;
+                (found.piles, Some(found.report))
+            }
+        };
+        prepared.answer(request, &piles, found, work)
+    }
+}
+
+fn lengths(request: &Request, issues: &mut Vec<Issue>) {
+    let loads: usize = request
+        .beams
+        .iter()
+        .map(|b| b.line_loads.as_ref().map_or(0, Vec::len))
+        .sum::<usize>()
+        + request.point_loads.as_ref().map_or(0, Vec::len);
+    list_length(issues, "/beams", request.beams.len(), 1, BEAMS);
+    for (b, beam) in request.beams.iter().enumerate() {
+        let pointer = format!("/beams/{b}/points");
+        list_length(issues, pointer, beam.points.len(), 2, BEAM_POINTS);
+    }
+    let points: usize = request.beams.iter().map(|b| b.points.len()).sum();
+    for (what, count, max) in [("points", points, PLAN_POINTS), ("loads", loads, LOADS)] {
+        if count > max {
+            issues.push(
+                Issue::new(
+                    "",
+                    &LIST_TOO_LONG,
+                    format!("{count} {what} in all, at most {max} accepted"),
+                )
+                .limit(max.to_string()),
+            );
+        }
+    }
+    match &request.piles {
+        PilePlacement::Given(g) => {
+            let pointer = "/piles/given/positions";
+            list_length(issues, pointer, g.positions.len(), 1, PILES);
+        }
+        PilePlacement::Search(s) => {
+            let forced = s.forced.as_ref().map_or(0, Vec::len);
+            list_length(issues, "/piles/search/forced", forced, 0, PILES);
+        }
+    }
+    if let Some((own, pointer)) = own_combinations(&request.design_basis) {
+        list_length(issues, pointer, own.list.len(), 1, COMBINATIONS);
+        for (i, c) in own.list.iter().enumerate() {
+            let pointer = format!("{pointer}/{i}/factors");
+            list_length(issues, pointer, c.factors.len(), 1, COMBINATIONS);
+        }
+    }
+}
+
+fn own_combinations(basis: &LayoutBasis) -> Option<(&OwnCombinations, &'static str)> {
+    match basis {
+        LayoutBasis::AllowableStress(l) => match &l.combinations {
+            AllowableStressCombinations::Own(own) => {
+                Some((own, "/design_basis/allowable_stress/combinations/own/list"))
+            }
+            AllowableStressCombinations::Published(_) => None,
+        },
+        LayoutBasis::LimitStates(l) => match &l.combinations {
+            LimitStatesCombinations::Own(own) => {
+                Some((own, "/design_basis/limit_states/combinations/own/list"))
+            }
+            LimitStatesCombinations::Published(_) => None,
+        },
+    }
+}
+
+/// A request without faults, as far as they show before the analysis.
+struct Prepared {
+    loading: Loading,
+    frame: Frame,
+    beam_labels: Vec<String>,
+    /// Piles that are given.
+    piles: Vec<Pile>,
+    /// Points that are forced.
+    forced: Vec<Place>,
+}
+
+impl Prepared {
+    fn of(request: &Request, work: &mut Work) -> Result<Self, Refusal> {
+        let mut issues = Vec::new();
+        let names = request.beams.iter().map(|b| b.label.as_ref());
+        let beam_labels = site::labels(names, "B", "/beams", &mut issues);
+        levels(request, &mut issues);
+        rigidity(request, &mut issues);
+        if let PilePlacement::Search(s) = &request.piles {
+            search::limits(request, s, &mut issues);
+        }
+        let loading = loading(request, work, &mut issues);
+        let Some(plan) = Plan::build(&request.beams, &mut issues) else {
+            return Err(Refusal::of(issues));
+        };
+        work.go_on()?;
+        let (mut piles, mut forced) = (Vec::new(), Vec::new());
+        match &request.piles {
+            PilePlacement::Given(given) => {
+                piles = site::given(request, given, &plan, &mut issues);
+                if piles.len() == given.positions.len() {
+                    supported(&plan, &piles, &mut issues);
+                }
+            }
+            PilePlacement::Search(s) => forced = search::forced(s, &plan, &mut issues),
+        }
+        let frame = Frame::of(request, plan, &loading, &mut issues);
+        none_of(issues)?;
+        Ok(Self {
+            loading,
+            frame,
+            beam_labels,
+            piles,
+            forced,
+        })
+    }
+
+    fn search<'a>(
+        &'a self,
+        request: &'a Request,
+        limits: &'a super::request::PileSearch,
+    ) -> search::Task<'a> {
+        search::Task {
+            request,
+            limits,
+            frame: &self.frame,
+            combinations: &self.loading.combinations,
+            beam_labels: &self.beam_labels,
+            forced: &self.forced,
+        }
+    }
+
+    fn answer(
+        &self,
+        request: &Request,
+        piles: &[Pile],
+        found: Option<SearchReport>,
+        work: &mut Work,
+    ) -> Result<Outcome, Refusal> {
+        let all_reactions = self.listed(request, piles.len())?;
+        let solved = solve(&self.frame, piles, work)?;
+        let analysis = Analysis {
+            request,
+            frame: &self.frame,
+            loading: &self.loading,
+            beam_labels: &self.beam_labels,
+            piles,
+            solved: &solved,
+            all_reactions,
+        };
+        let mut outcome = analysis.outcome(&mut work.trace);
+        if outcome.statics_residual_ratio > CLOSURE {
+            return Err(Issue::new(
+                "/beams",
+                &refusals::STATICS_NOT_CLOSED,
+                format!(
+                    "relative residual {}",
+                    round9(outcome.statics_residual_ratio)
+                ),
+            )
+            .limit(CLOSURE.to_string())
+            .into());
+        }
+        judge(&analysis, &outcome, work);
+        outcome.search = found;
+        Ok(outcome)
+    }
+
+    fn listed(&self, request: &Request, piles: usize) -> Result<bool, Refusal> {
+        let count = piles * self.loading.combinations.len();
+        match request.reaction_detail {
+            Some(ReactionDetail::Governing) => Ok(false),
+            None => Ok(count <= REACTIONS_LISTED),
+            Some(ReactionDetail::All) if count <= REACTIONS_MAX => Ok(true),
+            Some(ReactionDetail::All) => Err(Issue::new(
+                "/reaction_detail",
+                &refusals::TOO_MANY_REACTIONS,
+                format!("{count} reactions"),
+            )
+            .limit(REACTIONS_MAX.to_string())
+            .into()),
+        }
+    }
+}
+
+/// Rigid piles, and springs where every pile has a stiffness.
+fn solve(frame: &Frame, piles: &[Pile], work: &mut Work) -> Result<Vec<Solved>, Refusal> {
+    let places: Vec<Place> = piles.iter().map(|p| p.place).collect();
+    let refuse = |fault| Refusal::of(fault_issues(frame, fault));
+    let mut out = vec![Solved::of(frame, &places, None).map_err(refuse)?];
+    work.go_on()?;
+    let stiffness: Option<Vec<f64>> = piles.iter().map(|p| p.stiffness).collect();
+    if let Some(k) = stiffness {
+        work.method(&methods::SPRING_SUPPORTS);
+        out.push(Solved::of(frame, &places, Some(&k)).map_err(refuse)?);
+    }
+    Ok(out)
+}
+
+/// What a fault of the network means for the request.
+fn fault_issues(frame: &Frame, fault: Fault) -> Vec<Issue> {
+    match fault {
+        Fault::TooLarge => vec![Issue::new(
+            "/beams",
+            &refusals::PLAN_TOO_INTERLINKED,
+            "put piles where beams cross, or send parts of the plan",
+        )],
+        Fault::Mechanism { line } => frame.plan.runs[line]
+            .beams()
+            .into_iter()
+            .map(|b| {
+                Issue::new(
+                    format!("/beams/{b}"),
+                    &refusals::BEAM_MECHANISM,
+                    "a straight run of it, or one it leans on, has fewer than two supports",
+                )
+            })
+            .collect(),
+    }
+}
+
+fn levels(request: &Request, issues: &mut Vec<Issue>) {
+    let Some(capacity) = &request.pile_capacity else {
+        return;
+    };
+    let detail = match (&request.design_basis, capacity.level) {
+        (LayoutBasis::AllowableStress(_), CapacityLevel::Factored) => {
+            "factored resistances beside `allowable_stress`"
+        }
+        (LayoutBasis::LimitStates(_), CapacityLevel::Allowable) => {
+            "allowable capacities beside `limit_states`"
+        }
+        _ => return,
+    };
+    issues.push(Issue::new("/pile_capacity/level", &BASIS_MIXED, detail));
+}
+
+fn rigidity(request: &Request, issues: &mut Vec<Issue>) {
+    let springs = request.pile_stiffness.is_some()
+        || matches!(&request.piles, PilePlacement::Given(g)
+            if g.positions.iter().any(|p| p.stiffness.is_some()));
+    let some = request.beams.iter().any(|b| b.flexural_rigidity.is_some());
+    if !springs && !some {
+        return;
+    }
+    for (i, beam) in request.beams.iter().enumerate() {
+        if beam.flexural_rigidity.is_none() {
+            issues.push(Issue::new(
+                format!("/beams/{i}"),
+                &refusals::RIGIDITY_NEEDED,
+                if springs {
+                    "piles have a stiffness"
+                } else {
+                    "other beams have one"
+                },
+            ));
+        }
+    }
+}
+
+/// Every connected part of the plan needs a pile.
+fn supported(plan: &Plan, piles: &[Pile], issues: &mut Vec<Issue>) {
+    let part = plan.connected();
+    let mut held = vec![false; plan.runs.len()];
+    for pile in piles {
+        held[part[pile.place.run]] = true;
+    }
+    for (beam, parts) in plan.beam_parts.iter().enumerate() {
+        if !held[part[parts[0].run]] {
+            issues.push(Issue::new(
+                format!("/beams/{beam}"),
+                &refusals::BEAM_UNSUPPORTED,
+                "no pile stands on it or on a beam that is connected with it",
+            ));
+        }
+    }
+}

@@ -1,0 +1,280 @@
+//! The plan with its loads and rigidities, and the network it becomes once piles stand on
+//! it. Does not place piles and forms no combinations.
+
+use super::codes::refusals;
+use super::combine::Loading;
+use super::plan::{Faults, Place, Plan};
+use super::request::{BeamLineLoad, Request};
+use crate::beam::{Line, LineNode, Load, Network, Shape, Support};
+use crate::contract::Issue;
+use crate::quantity::in_both_systems;
+
+/// Places along a beam that differ by less than this are equal (rounding of units), m.
+const SAME: f64 = 1e-9;
+
+/// Rigidity where none was sent: with all beams alike it cancels out on rigid supports.
+const ALIKE: f64 = 1.0;
+
+/// A plan ready to be put on piles.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Frame {
+    pub plan: Plan,
+    /// Loads of every run.
+    pub loads: Vec<Vec<Load>>,
+    /// Flexural rigidity of every beam, N m2.
+    pub rigidity: Vec<f64>,
+    /// Number of load cases.
+    pub cases: usize,
+}
+
+impl Frame {
+    /// Puts the loads onto the runs; faults go to `issues`.
+    pub fn of(request: &Request, plan: Plan, loading: &Loading, issues: &mut Vec<Issue>) -> Self {
+        let mut loads: Vec<Vec<Load>> = vec![Vec::new(); plan.runs.len()];
+        for (b, beam) in request.beams.iter().enumerate() {
+            for (i, l) in beam.line_loads.iter().flatten().enumerate() {
+                let name = l.case.as_ref().map(|c| c.as_str());
+                let case = loading.case(l.kind, name);
+                let pointer = format!("/beams/{b}/line_loads/{i}");
+                if let (Some(range), Some(case)) =
+                    (extent(l, plan.beam_length[b], pointer, issues), case)
+                {
+                    spread(&plan, b, l, range, case, &mut loads);
+                }
+            }
+        }
+        for (i, l) in request.point_loads.iter().flatten().enumerate() {
+            let faults = Faults {
+                pointer: format!("/point_loads/{i}/at"),
+                code: &refusals::POINT_LOAD_OFF_BEAM,
+                issues,
+            };
+            let place = plan.locate(&l.at, faults);
+            let case = loading.case(l.kind, l.case.as_ref().map(|c| c.as_str()));
+            if let (Some(place), Some(case)) = (place, case) {
+                loads[place.run].push(Load {
+                    case,
+                    shape: Shape::Point {
+                        at: place.at,
+                        force: l.load.si(),
+                    },
+                });
+            }
+        }
+        for (run, own) in plan.runs.iter().zip(&mut loads) {
+            own.sort_by(order);
+            // a station where one beam goes over into another
+            own.extend(run.joints().map(|at| Load {
+                case: 0,
+                shape: Shape::Point { at, force: 0.0 },
+            }));
+        }
+        Self {
+            rigidity: request
+                .beams
+                .iter()
+                .map(|b| b.flexural_rigidity.map_or(ALIKE, |r| r.si()))
+                .collect(),
+            cases: loading.cases.len(),
+            plan,
+            loads,
+        }
+    }
+
+    /// The network on piles at these places; `stiffness` of each makes them springs. The
+    /// first nodes are the piles, in their order.
+    pub fn network(&self, piles: &[Place], stiffness: Option<&[f64]>) -> Network {
+        let mut supports: Vec<Support> = (0..piles.len())
+            .map(|i| stiffness.map_or(Support::Rigid, |k| Support::Spring(k[i])))
+            .collect();
+        let mut at_meeting: Vec<Option<usize>> = vec![None; self.plan.meetings.len()];
+        let mut on_run: Vec<Vec<LineNode>> = vec![Vec::new(); self.plan.runs.len()];
+        for (node, pile) in piles.iter().enumerate() {
+            match pile.meeting {
+                Some(m) => at_meeting[m] = Some(node),
+                None => on_run[pile.run].push(LineNode { node, at: pile.at }),
+            }
+        }
+        for (meeting, node) in self.plan.meetings.iter().zip(&mut at_meeting) {
+            let node = *node.get_or_insert_with(|| {
+                supports.push(Support::Free);
+                supports.len() - 1
+            });
+            for (run, at) in &meeting.on {
+                on_run[*run].push(LineNode { node, at: *at });
+            }
+        }
+        let mut lines = Vec::with_capacity(on_run.len());
+        for (r, mut nodes) in on_run.into_iter().enumerate() {
+            self.rigidity_changes(r, &mut nodes, &mut supports);
+            nodes.sort_by(|a, b| a.at.total_cmp(&b.at));
+            let run = &self.plan.runs[r];
+            lines.push(Line {
+                length: run.length,
+                rigidity: nodes
+                    .iter()
+                    .take(nodes.len().saturating_sub(1))
+                    .map(|n| self.rigidity[run.beam_after(n.at)])
+                    .collect(),
+                nodes,
+                loads: self.loads[r].clone(),
+            });
+        }
+        Network {
+            supports,
+            lines,
+            cases: self.cases,
+        }
+    }
+
+    /// A free node wherever the rigidity changes between two nodes of a run.
+    fn rigidity_changes(&self, r: usize, nodes: &mut Vec<LineNode>, supports: &mut Vec<Support>) {
+        let run = &self.plan.runs[r];
+        for pair in run.parts.windows(2) {
+            let at = pair[0].to;
+            let changes = self.rigidity[pair[0].beam] != self.rigidity[pair[1].beam];
+            let inside = nodes.iter().any(|n| n.at < at) && nodes.iter().any(|n| n.at > at);
+            if changes && inside && nodes.iter().all(|n| n.at != at) {
+                supports.push(Support::Free);
+                nodes.push(LineNode {
+                    node: supports.len() - 1,
+                    at,
+                });
+            }
+        }
+    }
+
+    /// Sum of all loads and of their sizes, in one combination.
+    pub fn total_load(&self, factors: &[f64]) -> (f64, f64) {
+        let (mut total, mut size) = (0.0, 0.0);
+        for load in self.loads.iter().flatten() {
+            let f = factors[load.case] * resultant(&load.shape).0;
+            total += f;
+            size += f.abs();
+        }
+        (total, size)
+    }
+}
+
+/// Force of a load and its moment about the start of the run.
+///
+/// F = (q0 + q1) l/2, M = F a + l2 (q0 + 2 q1)/6 for a load from a over l. Source: statics.
+pub(super) fn resultant(shape: &Shape) -> (f64, f64) {
+    match *shape {
+        Shape::Point { at, force } => (force, force * at),
+        Shape::Couple { moment, .. } => (0.0, moment),
+        Shape::Spread {
+            from,
+            to,
+            start,
+            end,
+        } => {
+            let l = to - from;
+            let force = 0.5 * (start + end) * l;
+            (force, force * from + l * l * (start + 2.0 * end) / 6.0)
+        }
+    }
+}
+
+fn extent(
+    load: &BeamLineLoad,
+    length: f64,
+    pointer: String,
+    issues: &mut Vec<Issue>,
+) -> Option<(f64, f64)> {
+    let from = load.from.map_or(0.0, |v| v.si());
+    let to = load.to.map_or(length, |v| v.si());
+    if to > length + super::plan::TOLERANCE || from >= to - SAME {
+        issues.push(
+            Issue::new(
+                pointer,
+                &refusals::LINE_LOAD_OFF_BEAM,
+                format!(
+                    "from {} to {}",
+                    in_both_systems(from, "m"),
+                    in_both_systems(to, "m")
+                ),
+            )
+            .limit(format!("0 to {}", in_both_systems(length, "m"))),
+        );
+        return None;
+    }
+    Some((from, to.min(length)))
+}
+
+/// Cuts a line load at the corners of its beam and lays the parts onto the runs.
+fn spread(
+    plan: &Plan,
+    beam: usize,
+    load: &BeamLineLoad,
+    (from, to): (f64, f64),
+    case: usize,
+    loads: &mut [Vec<Load>],
+) {
+    let (q0, q1) = (load.load.si(), load.load_at_end.unwrap_or(load.load).si());
+    let slope = (q1 - q0) / (to - from);
+    let q = |at: f64| {
+        if q0 == q1 {
+            q0
+        } else {
+            q0 + slope * (at - from)
+        }
+    };
+    for part in &plan.beam_parts[beam] {
+        let (a, b) = (from.max(part.from), to.min(part.to));
+        if b - a <= SAME {
+            continue;
+        }
+        let (_, s) = part.on_run(a);
+        let (run, t) = part.on_run(b);
+        let length = plan.runs[run].length;
+        let (s, t) = (settled(plan, run, s, length), settled(plan, run, t, length));
+        let (from, to, start, end) = if s <= t {
+            (s, t, q(a), q(b))
+        } else {
+            (t, s, q(b), q(a))
+        };
+        loads[run].push(Load {
+            case,
+            shape: Shape::Spread {
+                from,
+                to,
+                start,
+                end,
+            },
+        });
+    }
+}
+
+/// A place that rounding alone keeps from an end, a meeting or a joint.
+fn settled(plan: &Plan, run: usize, at: f64, length: f64) -> f64 {
+    let r = &plan.runs[run];
+    [0.0, length]
+        .into_iter()
+        .chain(r.meetings.iter().map(|m| m.at))
+        .chain(r.joints())
+        .find(|x| (x - at).abs() <= SAME)
+        .unwrap_or(at)
+}
+
+/// An order of loads that does not depend on the order in which they were sent.
+fn order(a: &Load, b: &Load) -> std::cmp::Ordering {
+    let key = |l: &Load| match l.shape {
+        Shape::Spread {
+            from,
+            to,
+            start,
+            end,
+        } => [0.0, from, to, start, end],
+        Shape::Point { at, force } => [1.0, at, at, force, 0.0],
+        Shape::Couple { at, moment } => [2.0, at, at, moment, 0.0],
+    };
+    a.case.cmp(&b.case).then_with(|| {
+        key(a)
+            .iter()
+            .zip(key(b))
+            .map(|(x, y)| x.total_cmp(&y))
+            .find(|o| o.is_ne())
+            .unwrap_or(std::cmp::Ordering::Equal)
+    })
+}

@@ -1,0 +1,400 @@
+//! From the analysis to the outcome: piles, beams, combinations and distances, as the
+//! caller reads them. Judges nothing and searches nothing.
+
+use super::analysis::{Governing, Range, Solved, above, beam_envelopes, closure, ranges};
+use super::combine::{Combination, Loading};
+use super::equations::{combined_load, pile_reaction};
+use super::frame::{Frame, resultant};
+use super::outcome::{
+    BeamShare, CombinationFactor, LayoutBeam, LayoutCombination, LayoutPile, MomentExtreme,
+    Outcome, PileDemand, PilePair, PileReaction, ReactionRange, ShearExtreme, SpacingSummary,
+    SupportModel,
+};
+use super::plan::{Place, Plan};
+use super::request::{PlanPoint, Request};
+use super::site::{Pile, along_runs, nearest};
+use super::tributary;
+use crate::contract::utilisation;
+use crate::quantity::{Force, Length, Moment, Size};
+use crate::trace::Trace;
+
+/// Forces below this share of the load of a combination are rounding.
+pub(super) const NOISE: f64 = 1e-12;
+
+/// Piles of which the working is shown.
+const STEPS_MAX: usize = 200;
+
+/// A plan analysed on its piles.
+pub(super) struct Analysis<'a> {
+    pub request: &'a Request,
+    pub frame: &'a Frame,
+    pub loading: &'a Loading,
+    pub beam_labels: &'a [String],
+    pub piles: &'a [Pile],
+    /// Rigid first, then spring.
+    pub solved: &'a [Solved],
+    /// Whether every reaction is listed.
+    pub all_reactions: bool,
+}
+
+impl Analysis<'_> {
+    fn combinations(&self) -> &[Combination] {
+        &self.loading.combinations
+    }
+
+    fn name(&self, combination: usize) -> String {
+        self.combinations()[combination].name.clone()
+    }
+
+    fn point(&self, run: usize, at: f64) -> PlanPoint {
+        let plan = &self.frame.plan;
+        let p = plan.outside(plan.runs[run].point(at));
+        PlanPoint {
+            x: Length::from_si(p.x),
+            y: Length::from_si(p.y),
+        }
+    }
+
+    /// The outcome without a search.
+    pub fn outcome(&self, trace: &mut Trace) -> Outcome {
+        let floors: Vec<f64> = self
+            .combinations()
+            .iter()
+            .map(|c| NOISE * self.frame.total_load(&c.factors).1)
+            .collect();
+        let combinations = self.combination_rows(trace);
+        let piles = self.pile_rows(&floors, trace);
+        let worst = piles
+            .iter()
+            .try_fold(0.0f64, |worst, p| p.utilisation_ratio.map(|u| worst.max(u)));
+        Outcome {
+            pile_count: self.piles.len() as u32,
+            max_utilisation_ratio: worst,
+            statics_residual_ratio: self
+                .solved
+                .iter()
+                .map(|s| closure(self.frame, s, self.combinations()))
+                .fold(0.0, f64::max),
+            supports: self.solved.iter().map(|s| s.supports).collect(),
+            piles,
+            beams: self.beam_rows(),
+            combinations,
+            spacing: self.spacing(),
+            search: None,
+        }
+    }
+
+    fn combination_rows(&self, trace: &mut Trace) -> Vec<LayoutCombination> {
+        let mut totals = vec![0.0; self.frame.cases];
+        for load in self.frame.loads.iter().flatten() {
+            totals[load.case] += resultant(&load.shape).0;
+        }
+        let rows = self.combinations().iter().map(|c| {
+            trace.about(|| c.name.clone());
+            LayoutCombination {
+                name: c.name.clone(),
+                factors: self
+                    .loading
+                    .cases
+                    .iter()
+                    .zip(&c.factors)
+                    .filter(|(_, f)| **f != 0.0)
+                    .map(|(case, f)| CombinationFactor {
+                        kind: case.kind,
+                        case: case.name.clone(),
+                        factor: *f,
+                    })
+                    .collect(),
+                total_load: combined_load(&totals, &c.factors, trace),
+                total_reaction: (0..self.piles.len())
+                    .map(|p| Force::from_si(self.solved[0].reaction(p, &c.factors)))
+                    .sum(),
+            }
+        });
+        rows.collect()
+    }
+
+    fn pile_rows(&self, floors: &[f64], trace: &mut Trace) -> Vec<LayoutPile> {
+        let n = self.piles.len();
+        let by_model: Vec<Vec<Range>> = self
+            .solved
+            .iter()
+            .map(|s| {
+                let mut all = ranges(s, n, self.combinations());
+                for r in &mut all {
+                    clean(&mut r.max, floors[r.max_in]);
+                    clean(&mut r.min, floors[r.min_in]);
+                }
+                all
+            })
+            .collect();
+        let places: Vec<Place> = self.piles.iter().map(|p| p.place).collect();
+        let tributary = tributary::shares(self.frame, &places);
+        let touching = self.touching();
+        let mut rows = Vec::with_capacity(n);
+        for (p, pile) in self.piles.iter().enumerate() {
+            let rigid = by_model[0][p];
+            let spring = by_model.get(1).map(|all| all[p]);
+            let (compression, tension) = self.demands(rigid, spring);
+            if trace.is_on() && p < STEPS_MAX {
+                trace.about(|| format!("pile {}, {}", pile.label, self.name(rigid.max_in)));
+                self.show_reaction(&touching[p], rigid.max_in, trace);
+            }
+            let factors = &self.combinations()[rigid.max_in].factors;
+            rows.push(LayoutPile {
+                label: pile.label.clone(),
+                tags: pile.tags.clone(),
+                at: self.point(pile.place.run, pile.place.at),
+                placed_by: pile.placed_by,
+                utilisation_ratio: used(pile, &compression, &tension),
+                compression,
+                tension,
+                rigid: self.range(rigid),
+                spring: spring.map(|r| self.range(r)),
+                settlement: self.solved.get(1).map(|s| self.settlement(s, p)),
+                tributary: tributary.as_ref().map(|t| {
+                    let row = &t[p * self.frame.cases..(p + 1) * self.frame.cases];
+                    Force::from_si(row.iter().zip(factors).map(|(v, f)| v * f).sum())
+                }),
+                by_beam: self.shares(&touching[p], factors, floors[rigid.max_in]),
+                reactions: self.all_reactions.then(|| self.every_reaction(p, floors)),
+            });
+        }
+        rows
+    }
+
+    /// Where each pile is on the lines: (line, node on it).
+    fn touching(&self) -> Vec<Vec<(usize, usize)>> {
+        let mut out = vec![Vec::new(); self.piles.len()];
+        for (l, line) in self.solved[0].network.lines.iter().enumerate() {
+            for (i, n) in line.nodes.iter().enumerate() {
+                if let Some(own) = out.get_mut(n.node) {
+                    own.push((l, i));
+                }
+            }
+        }
+        out
+    }
+
+    fn show_reaction(&self, touching: &[(usize, usize)], combination: usize, trace: &mut Trace) {
+        let factors = &self.combinations()[combination].factors;
+        let (mut left, mut right, mut force) = (0.0, 0.0, 0.0);
+        for (l, i) in touching {
+            let line = &self.solved[0].solution.lines[*l];
+            for (c, f) in factors.iter().enumerate() {
+                let (vl, vr, p) = line.beside(*i, c);
+                left += f * vl;
+                right += f * vr;
+                force += f * p;
+            }
+        }
+        pile_reaction(
+            Force::from_si(left),
+            Force::from_si(right),
+            Force::from_si(force),
+            trace,
+        );
+    }
+
+    fn demands(&self, rigid: Range, spring: Option<Range>) -> (PileDemand, PileDemand) {
+        let mut compression = (rigid.max, rigid.max_in, SupportModel::Rigid);
+        let mut tension = (-rigid.min, rigid.min_in, SupportModel::Rigid);
+        if let Some(s) = spring {
+            if above(s.max, compression.0) {
+                compression = (s.max, s.max_in, SupportModel::Spring);
+            }
+            if above(-s.min, tension.0) {
+                tension = (-s.min, s.min_in, SupportModel::Spring);
+            }
+        }
+        let demand = |(value, combination, supports): (f64, usize, SupportModel)| PileDemand {
+            demand: Force::from_si(value.max(0.0)),
+            combination: self.name(combination),
+            supports,
+        };
+        (demand(compression), demand(tension))
+    }
+
+    fn range(&self, r: Range) -> ReactionRange {
+        ReactionRange {
+            max: Force::from_si(r.max),
+            max_combination: self.name(r.max_in),
+            min: Force::from_si(r.min),
+            min_combination: self.name(r.min_in),
+        }
+    }
+
+    fn settlement(&self, solved: &Solved, pile: usize) -> Size {
+        let all = self.combinations().iter();
+        let most = all
+            .map(|c| solved.settlement(pile, &c.factors))
+            .fold(f64::NEG_INFINITY, f64::max);
+        Size::from_si(most)
+    }
+
+    fn shares(&self, touching: &[(usize, usize)], factors: &[f64], floor: f64) -> Vec<BeamShare> {
+        let mut found: Vec<(usize, f64)> = Vec::new();
+        let mut add = |beam: usize, force: f64| match found.iter_mut().find(|f| f.0 == beam) {
+            Some(entry) => entry.1 += force,
+            None => found.push((beam, force)),
+        };
+        for (l, i) in touching {
+            let run = &self.frame.plan.runs[*l];
+            let at = self.solved[0].network.lines[*l].nodes[*i].at;
+            let line = &self.solved[0].solution.lines[*l];
+            let (mut left, mut right) = (0.0, 0.0);
+            for (c, f) in factors.iter().enumerate() {
+                let (a, b) = line.share_by_side(*i, c);
+                left += f * a;
+                right += f * b;
+            }
+            let (before, after) = (run.beam_at(at), run.beam_after(at));
+            add(if at == 0.0 { after } else { before }, left);
+            add(if at == run.length { before } else { after }, right);
+        }
+        found.sort_by_key(|f| f.0);
+        found
+            .into_iter()
+            .map(|(beam, mut force)| {
+                clean(&mut force, floor);
+                BeamShare {
+                    beam: self.beam_labels[beam].clone(),
+                    reaction: Force::from_si(force),
+                }
+            })
+            .collect()
+    }
+
+    fn every_reaction(&self, pile: usize, floors: &[f64]) -> Vec<PileReaction> {
+        let value = |s: &Solved, c: usize| {
+            let mut r = s.reaction(pile, &self.combinations()[c].factors);
+            clean(&mut r, floors[c]);
+            Force::from_si(r)
+        };
+        (0..self.combinations().len())
+            .map(|c| PileReaction {
+                combination: self.name(c),
+                rigid: value(&self.solved[0], c),
+                spring: self.solved.get(1).map(|s| value(s, c)),
+            })
+            .collect()
+    }
+
+    fn beam_rows(&self) -> Vec<LayoutBeam> {
+        let envelopes = beam_envelopes(self.frame, self.solved, self.combinations());
+        let moment = |g: &Governing| MomentExtreme {
+            moment: Moment::from_si(g.value),
+            at: self.point(g.run, g.at),
+            combination: self.name(g.combination),
+            supports: g.supports,
+        };
+        self.request
+            .beams
+            .iter()
+            .zip(envelopes)
+            .enumerate()
+            .map(|(b, (beam, e))| LayoutBeam {
+                label: self.beam_labels[b].clone(),
+                tags: beam.tags.clone(),
+                points: beam.points.clone(),
+                length: Length::from_si(self.frame.plan.beam_length[b]),
+                sagging: moment(&e.sagging),
+                hogging: moment(&e.hogging),
+                shear: ShearExtreme {
+                    shear: Force::from_si(e.shear.value),
+                    at: self.point(e.shear.run, e.shear.at),
+                    combination: self.name(e.shear.combination),
+                    supports: e.shear.supports,
+                },
+            })
+            .collect()
+    }
+
+    fn spacing(&self) -> SpacingSummary {
+        let plan = &self.frame.plan;
+        let pair = |distance: f64, a: usize, b: usize| PilePair {
+            distance: Length::from_si(distance),
+            from: self.piles[a].label.clone(),
+            to: self.piles[b].label.clone(),
+        };
+        let places: Vec<Place> = self.piles.iter().map(|p| p.place).collect();
+        let longest =
+            spans(plan, &places)
+                .into_iter()
+                .fold(None, |best: Option<Span>, s| match best {
+                    Some(b) if !above(s.length, b.length) => Some(b),
+                    _ => Some(s),
+                });
+        let near = nearest(&places.iter().map(|p| plan.point_of(p)).collect::<Vec<_>>());
+        let mut closest: Option<(f64, usize, usize)> = None;
+        for (i, n) in near.iter().enumerate() {
+            if let Some((j, d)) = n
+                && closest.is_none_or(|c| above(c.0, *d))
+            {
+                closest = Some((*d, i, *j));
+            }
+        }
+        SpacingSummary {
+            longest_span: longest.map(|s| pair(s.length, s.piles.0, s.piles.1)),
+            nearest_piles: closest.map(|(d, a, b)| pair(d, a, b)),
+            longest_overhang: Length::from_si(longest_overhang(plan, &places).map_or(0.0, |o| o.1)),
+        }
+    }
+}
+
+/// Two neighbouring piles along a run.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Span {
+    pub run: usize,
+    pub from: f64,
+    pub length: f64,
+    pub piles: (usize, usize),
+}
+
+/// All spans between neighbouring piles.
+pub(super) fn spans(plan: &Plan, places: &[Place]) -> Vec<Span> {
+    let mut out = Vec::new();
+    for (run, own) in along_runs(plan, places).iter().enumerate() {
+        out.extend(own.windows(2).map(|p| Span {
+            run,
+            from: p[0].0,
+            length: p[1].0 - p[0].0,
+            piles: (p[0].1, p[1].1),
+        }));
+    }
+    out
+}
+
+/// The run with the longest free end beyond its last pile, and that length.
+pub(super) fn longest_overhang(plan: &Plan, places: &[Place]) -> Option<(usize, f64)> {
+    let mut worst: Option<(usize, f64)> = None;
+    for (r, own) in along_runs(plan, places).iter().enumerate() {
+        let run = &plan.runs[r];
+        let (Some(first), Some(last)) = (own.first(), own.last()) else {
+            continue;
+        };
+        let meets = |at: f64| run.meetings.iter().any(|m| m.at == at);
+        for (over, free) in [
+            (first.0, !meets(0.0)),
+            (run.length - last.0, !meets(run.length)),
+        ] {
+            if free && over > 0.0 && worst.is_none_or(|w| above(over, w.1)) {
+                worst = Some((r, over));
+            }
+        }
+    }
+    worst
+}
+
+fn clean(value: &mut f64, floor: f64) {
+    if value.abs() <= floor {
+        *value = 0.0;
+    }
+}
+
+/// The higher utilisation of a pile.
+fn used(pile: &Pile, compression: &PileDemand, tension: &PileDemand) -> Option<f64> {
+    let (c, _) = utilisation(compression.demand.si(), pile.compression?);
+    let (t, _) = utilisation(tension.demand.si(), pile.tension?);
+    Some(c?.max(t?))
+}

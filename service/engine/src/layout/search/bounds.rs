@@ -1,0 +1,211 @@
+//! Bounds that hold for every layout of a run: on the moments at its piles, on what a
+//! shared pile can take of it, and on the number of piles that its load needs.
+
+use super::loads::SpanTerms;
+use super::stack::Line;
+
+/// A quantity that holds up to rounding.
+const SLACK: f64 = 1e-9;
+
+/// Bounds for one run, one entry a combination.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Bounds {
+    /// Lowest and highest moment at any pile.
+    pub moment: Vec<(f64, f64)>,
+    /// Load term over flexibility: least and greatest of any span.
+    pub term: Vec<(f64, f64)>,
+    /// Least and greatest flexibility of a span.
+    pub flexibility: (f64, f64),
+    /// Most that the piles from a place on can take of this run, where each pile takes
+    /// its capacity, and the piles that carry other runs too take what they can: sums for
+    /// the shared places from each place on, and how many they are.
+    shared: Vec<(usize, usize, Vec<f64>)>,
+}
+
+impl Bounds {
+    /// Finds the bounds of a run.
+    pub fn of(line: &Line) -> Self {
+        let (term, flexibility) = terms(line);
+        let moment = moments(line, &term);
+        let mut bounds = Self {
+            moment,
+            term,
+            flexibility,
+            shared: Vec::new(),
+        };
+        bounds.shared = bounds.shared_sums(line);
+        bounds
+    }
+
+    /// Most that `piles` piles, the first of them at `place`, can take in a combination.
+    pub fn capacity(&self, line: &Line, place: usize, piles: usize, c: usize, each: f64) -> f64 {
+        let i = self.shared.partition_point(|s| s.0 < place);
+        match self.shared.get(i) {
+            Some((_, count, sums)) => {
+                let rest = piles.saturating_sub(*count) as f64;
+                rest * each * line.compression + sums[c]
+            }
+            None => piles as f64 * each * line.compression,
+        }
+    }
+
+    /// Fewest piles whose capacity reaches the load of the run.
+    pub fn by_load(&self, line: &Line, from: usize, to: usize) -> usize {
+        let enough = |n: usize| {
+            (0..line.loads.count).all(|c| {
+                let capacity = self.capacity(line, 0, n, c, 1.0 + SLACK);
+                line.loads.total[c] <= capacity * (1.0 + SLACK) + line.floor[c]
+            })
+        };
+        (from..to).find(|n| enough(*n)).unwrap_or(to)
+    }
+
+    fn shared_sums(&self, line: &Line) -> Vec<(usize, usize, Vec<f64>)> {
+        let n = line.loads.count;
+        let mut out: Vec<(usize, usize, Vec<f64>)> = Vec::new();
+        let places = &line.places;
+        for i in (0..places.at.len()).rev() {
+            if places.meeting[i].is_some() {
+                let own = self.most_at(line, i);
+                let (count, sums) = match out.last() {
+                    Some((_, count, sums)) => {
+                        let sums = sums.iter().zip(&own).map(|(a, b)| a + b).collect();
+                        (count + 1, sums)
+                    }
+                    None => (1, own),
+                };
+                debug_assert_eq!(sums.len(), n);
+                out.push((i, count, sums));
+            }
+        }
+        out.reverse();
+        out
+    }
+
+    /// Most that a place can take of this run: shears of both spans with the moments at
+    /// their bounds.
+    fn most_at(&self, line: &Line, i: usize) -> Vec<f64> {
+        let n = line.loads.count;
+        let places = &line.places;
+        let at = places.at[i];
+        let mut terms = SpanTerms::default();
+        let mut sides = [vec![None::<f64>; n], vec![None::<f64>; n]];
+        let mut add = |side: usize, from: usize, to: usize| {
+            let (a, b) = (places.at[from], places.at[to]);
+            line.loads.span(a, b, false, &mut terms);
+            for (c, slot) in sides[side].iter_mut().enumerate() {
+                let simple = if side == 0 {
+                    terms.right[c]
+                } else {
+                    terms.total[c] - terms.right[c]
+                };
+                let (lo, hi) = self.moment[c];
+                let v = simple + (hi - lo) / (b - a);
+                *slot = Some(slot.map_or(v, |s| s.max(v)));
+            }
+        };
+        for from in (0..i).rev() {
+            let (first, end) = places.next[from];
+            if end <= i {
+                break;
+            }
+            if first <= i {
+                add(0, from, i);
+            }
+        }
+        let (first, end) = places.next[i];
+        for to in first..end {
+            add(1, i, to);
+        }
+        (0..n)
+            .map(|c| {
+                let before = sides[0][c].unwrap_or_else(|| line.loads.beyond(at, false, c).0);
+                let after = sides[1][c].unwrap_or_else(|| line.loads.beyond(at, true, c).0);
+                line.loads.on(at, c) + before + after
+            })
+            .collect()
+    }
+}
+
+/// Least and greatest load term over flexibility, and flexibility, of any span. With loads
+/// by their size the term only grows with the span, so the longest spans suffice.
+fn terms(line: &Line) -> (Vec<(f64, f64)>, (f64, f64)) {
+    let places = &line.places;
+    let n = line.loads.count;
+    let mut most = vec![0.0f64; n];
+    let mut flexibility = (f64::INFINITY, 0.0f64);
+    let mut terms = SpanTerms::default();
+    let mut look = |a: f64, b: f64, most: &mut [f64]| {
+        line.loads.span(a, b, true, &mut terms);
+        let length = b - a;
+        for (c, m) in most.iter_mut().enumerate() {
+            *m = m.max(terms.at_left[c].max(terms.at_right[c]) / length);
+        }
+    };
+    for i in 0..places.at.len() {
+        let (from, to) = places.next[i];
+        if from >= to {
+            continue;
+        }
+        let rigidity = line.rigidity_after(places.at[i]);
+        let (short, long) = (
+            places.at[from] - places.at[i],
+            places.at[to - 1] - places.at[i],
+        );
+        flexibility.0 = flexibility.0.min(short / rigidity);
+        flexibility.1 = flexibility.1.max(long / rigidity);
+        look(places.at[i], places.at[to - 1], &mut most);
+    }
+    // longest span that ends at each place
+    let mut start = 0;
+    for i in 1..places.at.len() {
+        while start < i && places.next[start].1 <= i {
+            start += 1;
+        }
+        if start < i && places.next[start].0 <= i {
+            look(places.at[start], places.at[i], &mut most);
+        }
+    }
+    let term = most
+        .into_iter()
+        .map(|m| {
+            if line.loads.downwards {
+                (0.0, m)
+            } else {
+                (-m, m)
+            }
+        })
+        .collect();
+    (term, flexibility)
+}
+
+/// Bounds on the moments at piles.
+///
+/// Each three-moment equation gives M = -(t + (f_l M_l + f_r M_r)/(f_l + f_r))/2 with
+/// t = (T_l/EI_l + T_r/EI_r)/(f_l + f_r) between the least and the greatest load term
+/// over flexibility; so lo >= -(t_max + hi)/2 and hi <= -(t_min + lo)/2, end moments
+/// aside. Starting from bounds that hold, every round of these keeps them valid. Source:
+/// three-moment equation.
+fn moments(line: &Line, term: &[(f64, f64)]) -> Vec<(f64, f64)> {
+    let places = &line.places;
+    (0..line.loads.count)
+        .map(|c| {
+            let (mut low, mut high) = (0.0f64, 0.0f64);
+            let firsts = (0..places.first).map(|i| line.loads.beyond(places.at[i], false, c).1);
+            let lasts =
+                (places.last..places.at.len()).map(|i| line.loads.beyond(places.at[i], true, c).1);
+            for m in firsts.chain(lasts) {
+                low = low.min(m);
+                high = high.max(m);
+            }
+            let (least, most) = term[c];
+            let size = most.abs().max(least.abs()).max(low.abs()).max(high);
+            let (mut lo, mut hi) = (-size, size);
+            for _ in 0..40 {
+                lo = lo.max(low.min(-0.5 * (most + hi)));
+                hi = hi.min(high.max(-0.5 * (least + lo)));
+            }
+            (lo - SLACK * size, hi + SLACK * size)
+        })
+        .collect()
+}

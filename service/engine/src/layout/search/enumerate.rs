@@ -1,0 +1,317 @@
+//! Every layout of a run with a given number of piles, depth first from left to right.
+//! A branch is cut only where the bounds show that no completion can do. Decides nothing
+//! about which number to try.
+
+use super::bounds::Bounds;
+use super::stack::{Line, Rating, Stack};
+use crate::contract::{Refusal, Work};
+use crate::quantity::round9;
+
+/// Work that has been spent, and its limit. One step places or rates one pile in one
+/// combination.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Budget {
+    pub spent: u64,
+    pub limit: u64,
+}
+
+impl Budget {
+    /// Takes steps; false once the limit is reached.
+    pub fn take(&mut self, steps: u64) -> bool {
+        self.spent += steps;
+        self.spent <= self.limit
+    }
+
+    pub fn left(&self) -> bool {
+        self.spent < self.limit
+    }
+}
+
+/// A layout with what it is compared by.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Best {
+    pub chosen: Vec<usize>,
+    pub rating: Rating,
+    key: (f64, f64),
+}
+
+impl Best {
+    /// A layout with its rating; compared by the printed utilisation, then the sum of
+    /// squared spans.
+    pub fn of(line: &Line, chosen: Vec<usize>, rating: Rating) -> Self {
+        let squares = chosen
+            .windows(2)
+            .map(|p| {
+                let l = line.places.at[p[1]] - line.places.at[p[0]];
+                l * l
+            })
+            .sum();
+        Self {
+            key: (round9(rating.all), squares),
+            chosen,
+            rating,
+        }
+    }
+
+    /// Whether it is better than another: lower utilisation, then more equal spans, then
+    /// the first in order of position.
+    pub fn beats(&self, other: &Self) -> bool {
+        if self.key.0 != other.key.0 {
+            return self.key.0 < other.key.0;
+        }
+        if (self.key.1 - other.key.1).abs() > 1e-9 * other.key.1 {
+            return self.key.1 < other.key.1;
+        }
+        self.chosen < other.chosen
+    }
+}
+
+/// What an enumeration is for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Aim {
+    /// Is there any layout that the run's own piles and the beam allow? What other runs
+    /// bring to shared piles is unknown, so those are not limited.
+    Any,
+    /// The best layout, better than the one at hand.
+    Best,
+}
+
+/// How an enumeration ended.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) enum End {
+    /// Every layout has been tried or cut; the one found, if any.
+    All(Option<Best>),
+    /// [`Aim::Any`] found one.
+    Found(Best),
+    /// The work limit came first; the best so far, if any.
+    Spent(Option<Best>),
+}
+
+/// Passing with rounding: what prints as 1 passes.
+const PASS: f64 = 1.0 + 5e-9;
+
+/// Runs through the layouts with `count` piles.
+pub(super) fn run(
+    line: &Line,
+    bounds: &Bounds,
+    count: usize,
+    aim: Aim,
+    at_hand: Option<Best>,
+    budget: &mut Budget,
+    work: &Work,
+) -> Result<End, Refusal> {
+    let mut search = Search {
+        line,
+        bounds,
+        count,
+        aim,
+        best: at_hand,
+        stack: Stack::new(count, line.loads.count),
+        turn: (0..line.loads.count).collect(),
+    };
+    let steps = line.loads.count as u64;
+    // the next place to try at every depth
+    let mut cursor = vec![(0usize, line.places.first)];
+    let mut ticks = 0u32;
+    while let Some((next, end)) = cursor.last_mut() {
+        if *next >= *end {
+            cursor.pop();
+            search.stack.pop();
+            continue;
+        }
+        let place = *next;
+        *next += 1;
+        let depth = search.stack.chosen.len();
+        if !search.can_finish(place, depth) {
+            continue;
+        }
+        if !budget.take(steps) {
+            return Ok(End::Spent(search.best));
+        }
+        ticks += 1;
+        if ticks.is_multiple_of(4096) {
+            work.go_on()?;
+        }
+        search.stack.push(line, place);
+        if depth + 1 == count {
+            let found = search.leaf();
+            search.stack.pop();
+            if let Some(found) = found {
+                return Ok(End::Found(found));
+            }
+        } else if search.promising() {
+            cursor.push(line.places.next[place]);
+        } else {
+            search.stack.pop();
+        }
+    }
+    Ok(End::All(search.best))
+}
+
+struct Search<'a> {
+    line: &'a Line,
+    bounds: &'a Bounds,
+    count: usize,
+    aim: Aim,
+    best: Option<Best>,
+    stack: Stack,
+    /// Combinations, the one that last cut a branch first.
+    turn: Vec<usize>,
+}
+
+impl Search<'_> {
+    /// Whether the piles that are left lead from here to the end within the spacing.
+    fn can_finish(&self, place: usize, depth: usize) -> bool {
+        let left = (self.count - depth) as u32;
+        let p = &self.line.places;
+        p.reaches(place) && p.fewest[place] <= left && p.most[place] >= left
+    }
+
+    /// The utilisation that must not be exceeded.
+    fn limit(&self) -> f64 {
+        match (self.aim, &self.best) {
+            (Aim::Any, _) => PASS,
+            (Aim::Best, Some(best)) => best.rating.all.max(1e-6) * (1.0 + 1e-8),
+            (Aim::Best, None) => f64::INFINITY,
+        }
+    }
+
+    fn leaf(&mut self) -> Option<Best> {
+        if self
+            .stack
+            .chosen
+            .last()
+            .is_none_or(|p| *p < self.line.places.last)
+        {
+            return None;
+        }
+        let limit = self.limit();
+        let rating = self
+            .stack
+            .rate_below(self.line, limit, self.aim == Aim::Best)?;
+        let found = Best::of(self.line, self.stack.chosen.clone(), rating);
+        match self.aim {
+            Aim::Any => (round9(rating.own) <= 1.0).then_some(found),
+            Aim::Best => {
+                if self.best.as_ref().is_none_or(|b| found.beats(b)) {
+                    self.best = Some(found);
+                }
+                None
+            }
+        }
+    }
+
+    /// Whether some completion may keep within the limit.
+    fn promising(&mut self) -> bool {
+        let limit = self.limit();
+        let k = self.stack.chosen.len() - 1;
+        if k == 0 || limit == f64::INFINITY {
+            return true;
+        }
+        let cut = self.turn.iter().position(|c| {
+            let range = self.moment_range(k, *c);
+            !(self.rest_can_carry(k, *c, range, limit)
+                && self.placed_can_carry(k, *c, range, limit))
+        });
+        if let Some(i) = cut {
+            self.turn[..=i].rotate_right(1);
+        }
+        cut.is_none()
+    }
+
+    /// Lowest and highest moment at the last pile, whatever follows.
+    ///
+    /// Its three-moment equation gives M = -(N + f (t + M_r))/(D + 2 f), N and D from the
+    /// left, f, t = T/(EI f) and M_r of the next span; that is monotone in f, so the ends
+    /// of its range suffice.
+    fn moment_range(&self, k: usize, c: usize) -> (f64, f64) {
+        let s = &self.stack;
+        let (lo, hi) = self.bounds.moment[c];
+        let fl = s.flexibility[k - 1];
+        let n = s.spans[k - 1].at_right[c] / s.rigidity[k - 1] + fl * s.alpha[k - 1][c];
+        let d = fl * (s.beta[k - 1] + 2.0);
+        let (least, most) = self.bounds.term[c];
+        let (short, long) = self.bounds.flexibility;
+        let at = |f: f64, t: f64| -(n + f * t) / (d + 2.0 * f);
+        let low = at(short, most + hi).min(at(long, most + hi));
+        let high = at(short, least + lo).max(at(long, least + lo));
+        (lo.max(low), hi.min(high))
+    }
+
+    /// Whether the piles that are left, this one included, can carry what is left.
+    ///
+    /// Sum of reactions to the left = W_left + V, V = (M_k - M_(k-1))/L - (simple
+    /// reaction), so the rest is W - W_left - V; least where M_k is highest. Source:
+    /// statics.
+    fn rest_can_carry(&self, k: usize, c: usize, range: (f64, f64), limit: f64) -> bool {
+        let s = &self.stack;
+        let v = (range.1 * (1.0 - s.beta[k - 1]) - s.alpha[k - 1][c]) / s.length[k - 1]
+            - s.spans[k - 1].right[c];
+        let rest = self.line.loads.total[c] - s.left[k][c] - v;
+        let piles = self.count - k;
+        let capacity = match self.aim {
+            Aim::Any => self
+                .bounds
+                .capacity(self.line, s.chosen[k], piles, c, limit),
+            Aim::Best => piles as f64 * limit * self.line.compression,
+        };
+        rest <= capacity + self.line.floor[c]
+    }
+
+    /// Whether the piles before the last one can keep within the limit: each reaction is
+    /// linear in the moment at the last pile.
+    fn placed_can_carry(&self, k: usize, c: usize, range: (f64, f64), limit: f64) -> bool {
+        let s = &self.stack;
+        // M(d) = a + b M(k), from the last pile backwards
+        let mut after = (0.0, 1.0);
+        let mut here = (s.alpha[k - 1][c], s.beta[k - 1]);
+        let mut d = k - 1;
+        let mut steps = 0;
+        loop {
+            let slope = (
+                (after.0 - here.0) / s.length[d],
+                (after.1 - here.1) / s.length[d],
+            );
+            let right = (slope.0 + s.spans[d].total[c] - s.spans[d].right[c], slope.1);
+            let (left, before) = if d == 0 {
+                ((-s.left[0][c], 0.0), here)
+            } else {
+                let before = (
+                    s.alpha[d - 1][c] + s.beta[d - 1] * here.0,
+                    s.beta[d - 1] * here.1,
+                );
+                let left = (
+                    (here.0 - before.0) / s.length[d - 1] - s.spans[d - 1].right[c],
+                    (here.1 - before.1) / s.length[d - 1],
+                );
+                (left, before)
+            };
+            let r = (s.on[d][c] + right.0 - left.0, right.1 - left.1);
+            if !self.allowed(s.chosen[d], r, range, c, limit) {
+                return false;
+            }
+            steps += 1;
+            if d == 0 || steps == 4 {
+                return true;
+            }
+            (after, here, d) = (here, before, d - 1);
+        }
+    }
+
+    fn allowed(
+        &self,
+        place: usize,
+        r: (f64, f64),
+        range: (f64, f64),
+        c: usize,
+        limit: f64,
+    ) -> bool {
+        if self.aim == Aim::Any && self.line.places.meeting[place].is_some() {
+            return true;
+        }
+        let (x, y) = (r.0 + r.1 * range.0, r.0 + r.1 * range.1);
+        let (least, most) = (x.min(y), x.max(y));
+        least <= limit * self.line.compression + self.line.floor[c]
+            && -most <= limit * self.line.tension + self.line.floor[c]
+    }
+}

@@ -1,0 +1,377 @@
+//! The fewest piles: every straight run for itself first, then the plan as a whole.
+//!
+//! A pile stands wherever runs meet, so that on rigid piles the runs do not influence each
+//! other except through what they bring to shared piles. The fewest piles of a run with
+//! shared piles left unlimited therefore bound the plan from below.
+
+mod bounds;
+mod enumerate;
+mod line;
+mod loads;
+mod name;
+mod places;
+mod stack;
+mod start;
+mod whole;
+
+use std::collections::BTreeMap;
+
+use enumerate::Budget;
+use line::RunLayout;
+use loads::RunLoads;
+use places::Places;
+use stack::{Known, Line, Strength};
+use whole::{Whole, mend};
+
+use super::codes::{refusals, warnings};
+use super::combine::Combination;
+use super::equations::load_bound;
+use super::frame::Frame;
+use super::outcome::{ProofKind, ProofStep, SearchReport};
+use super::plan::{Faults, Place, Plan};
+use super::report::NOISE;
+use super::request::{PileCapacity, PileSearch, Request};
+use super::site::Pile;
+use crate::contract::{Issue, Refusal, Work, none_of};
+use crate::limits::PILES;
+use crate::quantity::{Force, in_both_systems, round9};
+
+/// Counted steps for the runs of a plan; part of the method's version.
+const RUN_WORK: u64 = 20_000_000;
+/// Counted steps that each run has at least.
+const RUN_WORK_MIN: u64 = 10_000;
+/// Counted steps for mending the whole plan; part of the method's version.
+const WHOLE_WORK: u64 = 5_000_000;
+/// Most places in a plan.
+const PLAN_PLACES_MAX: usize = 2_000_000;
+
+/// What is to be found.
+pub(super) struct Task<'a> {
+    pub request: &'a Request,
+    pub limits: &'a PileSearch,
+    pub frame: &'a Frame,
+    pub combinations: &'a [Combination],
+    pub beam_labels: &'a [String],
+    pub forced: &'a [Place],
+}
+
+/// What was found.
+pub(super) struct Found {
+    pub piles: Vec<Pile>,
+    pub report: SearchReport,
+}
+
+/// Faults of the limits themselves.
+pub(super) fn limits(request: &Request, search: &PileSearch, issues: &mut Vec<Issue>) {
+    if request.pile_capacity.is_none() {
+        issues.push(Issue::new(
+            "",
+            &refusals::CAPACITY_NEEDED,
+            "a search needs `pile_capacity`",
+        ));
+    }
+    if search.min_spacing > search.max_spacing {
+        issues.push(
+            Issue::new(
+                "/piles/search/min_spacing",
+                &refusals::SPACING_CANNOT_BE_MET,
+                "the least spacing is above the greatest",
+            )
+            .limit(format!(
+                "at most {}",
+                in_both_systems(search.max_spacing.si(), "m")
+            )),
+        );
+    }
+}
+
+/// Places of the forced points.
+pub(super) fn forced(search: &PileSearch, plan: &Plan, issues: &mut Vec<Issue>) -> Vec<Place> {
+    let mut out = Vec::new();
+    for (i, p) in search.forced.iter().flatten().enumerate() {
+        let faults = Faults {
+            pointer: format!("/piles/search/forced/{i}"),
+            code: &refusals::FORCED_POINT_OFF_BEAM,
+            issues,
+        };
+        out.extend(plan.locate(p, faults));
+    }
+    out
+}
+
+/// Finds the fewest piles.
+pub(super) fn fewest(task: &Task<'_>, work: &mut Work) -> Result<Found, Refusal> {
+    let Some(capacity) = task.request.pile_capacity else {
+        let mut issues = Vec::new();
+        limits(task.request, task.limits, &mut issues);
+        return Err(Refusal::of(issues));
+    };
+    let lines = lines(task, &capacity, work)?;
+    let (layouts, mut spent, mut limit) = solve_runs(&lines, work)?;
+    let mut budget = Budget {
+        spent: 0,
+        limit: WHOLE_WORK,
+    };
+    let chosen = layouts.iter().map(|l| l.best.chosen.clone()).collect();
+    let whole = mend(task, &lines, chosen, &mut budget, work)?;
+    spent += budget.spent;
+    limit += budget.limit;
+    let places = whole::places(task.frame, &lines, &whole.chosen);
+    if places.len() > PILES {
+        return Err(Issue::new(
+            "/piles/search",
+            &refusals::TOO_MANY_PILES,
+            format!("{} piles", places.len()),
+        )
+        .limit(PILES.to_string())
+        .into());
+    }
+    let mut report = report(task, &lines, &layouts, &whole, capacity, work);
+    (report.work_count, report.work_limit_count) = (spent, limit);
+    if report.feasible && !report.proven_minimal {
+        work.warn(
+            &warnings::SEARCH_NOT_PROVEN,
+            format!(
+                "{} piles found, at least {} are needed",
+                places.len(),
+                report.lower_bound_count
+            ),
+        );
+    }
+    let mut piles = name::piles(task, &places);
+    for pile in &mut piles {
+        pile.compression = Some(capacity.compression.si());
+        pile.tension = Some(capacity.tension.si());
+        pile.stiffness = task.request.pile_stiffness.map(|k| k.si());
+    }
+    Ok(Found { piles, report })
+}
+
+/// Every run with its places, loads and limits.
+fn lines(task: &Task<'_>, capacity: &PileCapacity, work: &Work) -> Result<Vec<Line>, Refusal> {
+    let mut issues = Vec::new();
+    let mut all = Vec::new();
+    let mut count = 0;
+    for run in 0..task.frame.plan.runs.len() {
+        work.go_on()?;
+        if let Some(places) = Places::of(task, run, &mut issues) {
+            count += places.at.len();
+            all.push(places);
+        }
+        if count > PLAN_PLACES_MAX {
+            issues.push(
+                Issue::new(
+                    "/piles/search/snap",
+                    &refusals::TOO_MANY_PLACES,
+                    "on all beams together",
+                )
+                .limit(PLAN_PLACES_MAX.to_string()),
+            );
+            break;
+        }
+    }
+    none_of(issues)?;
+    let floor: Vec<f64> = task
+        .combinations
+        .iter()
+        .map(|c| NOISE * task.frame.total_load(&c.factors).1)
+        .collect();
+    Ok(all
+        .into_iter()
+        .map(|places| line_of(task, capacity, places, &floor))
+        .collect())
+}
+
+fn line_of(task: &Task<'_>, capacity: &PileCapacity, places: Places, floor: &[f64]) -> Line {
+    let run = &task.frame.plan.runs[places.run];
+    let beams = &task.request.beams;
+    let strength: Vec<Strength> = run
+        .parts
+        .iter()
+        .map(|part| {
+            let beam = &beams[part.beam];
+            let moment = beam.moment_capacity;
+            Strength {
+                to: part.to,
+                sagging: moment.map_or(f64::INFINITY, |m| m.sagging.si()),
+                hogging: moment.map_or(f64::INFINITY, |m| m.hogging.si()),
+                shear: beam.shear_capacity.map_or(f64::INFINITY, |v| v.si()),
+            }
+        })
+        .collect();
+    let judged = |s: &Strength| s.sagging.is_finite() || s.shear.is_finite();
+    let loads = RunLoads::of(task.frame, places.run, task.combinations);
+    Line {
+        known: Known::of(&places, &loads),
+        loads,
+        rigidity: run
+            .parts
+            .iter()
+            .map(|p| (p.to, task.frame.rigidity[p.beam]))
+            .collect(),
+        judge_beam: strength.iter().any(judged),
+        strength,
+        length: run.length,
+        compression: capacity.compression.si(),
+        tension: capacity.tension.si(),
+        floor: floor.to_vec(),
+        places,
+    }
+}
+
+/// Solves the runs, equal ones once.
+fn solve_runs(lines: &[Line], work: &Work) -> Result<(Vec<RunLayout>, u64, u64), Refusal> {
+    let keys: Vec<Vec<i64>> = lines.iter().map(key).collect();
+    let mut known: BTreeMap<&[i64], Option<RunLayout>> =
+        keys.iter().map(|k| (k.as_slice(), None)).collect();
+    let each = (RUN_WORK / known.len().max(1) as u64).max(RUN_WORK_MIN);
+    let (mut spent, mut limit) = (0, 0);
+    let mut out = Vec::with_capacity(lines.len());
+    for (line, key) in lines.iter().zip(&keys) {
+        if let Some(Some(layout)) = known.get(key.as_slice()) {
+            out.push(layout.clone());
+            continue;
+        }
+        let mut budget = Budget {
+            spent: 0,
+            limit: each,
+        };
+        let layout = line::solve(line, &mut budget, work)?;
+        spent += budget.spent;
+        limit += each;
+        known.insert(key.as_slice(), Some(layout.clone()));
+        out.push(layout);
+    }
+    Ok((out, spent, limit))
+}
+
+/// What a run's layout depends on, to nine digits.
+fn key(line: &Line) -> Vec<i64> {
+    let mut out = Vec::new();
+    let mut put = |v: f64| out.push(round9(v).to_bits() as i64);
+    let p = &line.places;
+    put(line.length);
+    for i in 0..p.at.len() {
+        if p.forced[i] {
+            put(i as f64);
+            put(p.at[i]);
+            put(f64::from(u8::from(p.meeting[i].is_some())));
+        }
+    }
+    for v in [p.at.len(), p.first, p.last] {
+        put(v as f64);
+    }
+    line.loads.each(&mut put);
+    for (to, rigidity) in &line.rigidity {
+        put(*to);
+        put(*rigidity);
+    }
+    for s in &line.strength {
+        for v in [s.to, s.sagging, s.hogging, s.shear] {
+            put(v);
+        }
+    }
+    out
+}
+
+/// What can be claimed.
+fn report(
+    task: &Task<'_>,
+    lines: &[Line],
+    layouts: &[RunLayout],
+    whole: &Whole,
+    capacity: PileCapacity,
+    work: &mut Work,
+) -> SearchReport {
+    let places = whole::places(task.frame, lines, &whole.chosen);
+    let count = places.len();
+    let mut how = Vec::new();
+    let mut own = 0;
+    for (line, layout) in lines.iter().zip(layouts) {
+        let p = &line.places;
+        let shared = p.meeting.iter().filter(|m| m.is_some()).count();
+        own += layout.lower - shared.min(layout.lower);
+        how.push(ProofStep {
+            by: layout.by,
+            beams: task.frame.plan.runs[p.run]
+                .beams()
+                .into_iter()
+                .map(|b| task.beam_labels[b].clone())
+                .collect(),
+            pile_count: whole.chosen[p.run].len() as u32,
+            lower_bound_count: layout.lower as u32,
+            detail: detail(layout),
+        });
+    }
+    let mut lower = own + task.frame.plan.meetings.len();
+    let by_load = plan_load_bound(task, capacity, work);
+    if by_load > lower {
+        lower = by_load;
+        how.push(ProofStep {
+            by: ProofKind::LoadBound,
+            beams: Vec::new(),
+            pile_count: count as u32,
+            lower_bound_count: by_load as u32,
+            detail: format!("the load of the plan needs {by_load} piles at their capacity"),
+        });
+    }
+    let feasible = whole.keeps();
+    if whole.added {
+        how.push(ProofStep {
+            by: ProofKind::WholePlan,
+            beams: Vec::new(),
+            pile_count: count as u32,
+            lower_bound_count: lower as u32,
+            detail: "piles were added for what runs bring to shared piles, for spring supports or for distances between runs; it is not proven that fewer cannot do".to_owned(),
+        });
+    }
+    SearchReport {
+        feasible,
+        proven_minimal: feasible && count == lower,
+        how,
+        lower_bound_count: lower as u32,
+        gap_count: count.saturating_sub(lower) as u32,
+        work_count: 0,
+        work_limit_count: 0,
+        utilisation_searched_exhaustively: layouts.iter().all(|l| l.exhaustive) && !whole.added,
+    }
+}
+
+fn plan_load_bound(task: &Task<'_>, capacity: PileCapacity, work: &mut Work) -> usize {
+    let heaviest = task
+        .combinations
+        .iter()
+        .map(|c| task.frame.total_load(&c.factors).0)
+        .fold(0.0, f64::max);
+    work.trace.about(|| "whole plan".to_owned());
+    let n = load_bound(
+        Force::from_si(heaviest),
+        capacity.compression,
+        &mut work.trace,
+    );
+    // what prints as a whole number is one
+    round9(n).ceil() as usize
+}
+
+fn detail(layout: &RunLayout) -> String {
+    let (spacing, load) = layout.bounds;
+    let bounds = format!("at least {spacing} piles by spacing and {load} by load");
+    if !layout.keeps() {
+        return format!(
+            "{bounds}; no layout with up to {} piles keeps the limits, the best found is used to {} times its capacity",
+            layout.tried,
+            round9(layout.best.rating.own.min(1e9))
+        );
+    }
+    match layout.by {
+        ProofKind::Enumeration => format!(
+            "{bounds}; every layout with {} piles breaks a limit",
+            layout.lower - 1
+        ),
+        ProofKind::WorkLimit => format!(
+            "{bounds}; the work limit came before all layouts with {} piles were tried",
+            layout.lower
+        ),
+        _ => bounds,
+    }
+}
