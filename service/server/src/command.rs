@@ -110,7 +110,7 @@ pub fn run() -> ExitCode {
         Command::Calc(calc) => answer(&calc),
         Command::Openapi => print(Service::standard().document().as_bytes()),
         Command::Selfcheck => selfcheck::run(&mut io::stdout().lock()),
-        Command::Demo => Ok(ExitCode::SUCCESS), //DEMO
+        Command::Demo => crate::demo::run(&mut io::stdout().lock()).map(|()| ExitCode::SUCCESS),
     };
     done.unwrap_or_else(|error| {
         eprintln!("bearwell: {error}");

@@ -5,7 +5,7 @@
 pub mod app;
 pub mod batch;
 pub mod command;
-//DEMO pub mod demo;
+pub mod demo;
 pub mod document;
 pub mod examples;
 mod http;

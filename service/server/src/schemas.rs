@@ -5,7 +5,7 @@
 use std::collections::BTreeSet;
 
 use bearwell_engine::contract::SHARED;
-use bearwell_engine::quantity::{ROLES, Role};
+use bearwell_engine::quantity::{ROLES, Role, UNIT_SETS};
 use serde_json::{Map, Value, json};
 use utoipa::ToSchema;
 use utoipa::openapi::RefOr;
@@ -73,11 +73,12 @@ impl Schemas {
     }
 
     /// Opens the closed lists of names that only answers use, so that a new name is not a
-    /// breaking change. What a request can reach stays closed.
+    /// breaking change. What a request can reach stays closed, and so do units.
     pub fn open_answers(&mut self, requests: &[String]) {
         let closed = self.reachable(requests);
         for (name, schema) in &mut self.all {
-            if closed.contains(name) || schema["type"] != "string" {
+            let unit = UNIT_SETS.iter().any(|set| set.name == name);
+            if unit || closed.contains(name) || schema["type"] != "string" {
                 continue;
             }
             if let Some(list) = schema.as_object_mut().and_then(|s| s.remove("enum")) {

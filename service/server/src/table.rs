@@ -8,6 +8,7 @@ use bearwell_engine::catalogue::refusals;
 use bearwell_engine::contract::{Answer, Calculation, Issue, Noun, Options, Paper, Work, run};
 use bearwell_engine::frost::FrostEmbedment;
 use bearwell_engine::helix::HelixCapacity;
+use bearwell_engine::layout::PileLayout;
 use bearwell_engine::quantity::{In, Presentation, System};
 use bearwell_engine::torque::TorqueCapacity;
 use bearwell_engine::trace::Trace;
@@ -18,7 +19,12 @@ use crate::read;
 use crate::schemas::{Named, Schemas, collect};
 
 /// Every calculation of the service, one line each.
-pub const CALCULATIONS: &[Entry] = &[Entry::of::<TorqueCapacity, JsonOnly>()];
+pub const CALCULATIONS: &[Entry] = &[
+    Entry::of::<HelixCapacity, JsonOnly>(),
+    Entry::of::<TorqueCapacity, JsonOnly>(),
+    Entry::of::<FrostEmbedment, JsonOnly>(),
+    Entry::of::<PileLayout, LayoutSheets>().heavy(),
+];
 
 const _: () = assert!(unique(CALCULATIONS), "two calculations have one name");
 
@@ -116,6 +122,20 @@ pub struct JsonOnly;
 
 impl<C: Calculation> Sheets<C> for JsonOnly {
     const ALL: &'static [Sheet<C>] = &[];
+}
+
+/// Drawings of a pile layout.
+pub struct LayoutSheets;
+
+impl Sheets<PileLayout> for LayoutSheets {
+    const ALL: &'static [Sheet<PileLayout>] = &[Sheet {
+        note: SheetNote {
+            media: "image/svg+xml",
+            form: "plan",
+            about: "the plan to scale: beams, piles with their numbers, the reactions that govern.",
+        },
+        draw: bearwell_papers::layout_svg,
+    }];
 }
 
 impl Entry {
