@@ -143,11 +143,14 @@ fn installed(settled: &Settled, work: &mut Work) -> Option<InstalledTorqueOutcom
         Some(TorqueBasis::AllowableStress(a)) => a.other_ultimates,
         _ => None,
     };
-    let tension = settled.tension_withheld.is_none();
+    fn given(withheld: bool, used: &Option<TorqueFactorUsed>) -> Option<&TorqueFactorUsed> {
+        used.as_ref().filter(|_| !withheld)
+    }
+    let withheld = settled.tension_withheld.is_some();
     let down = TorqueDirection::Compression;
     let up = TorqueDirection::Tension;
-    let mut by = |used: &Option<TorqueFactorUsed>, direction, others| {
-        let factor = used.as_ref()?.factor;
+    let mut by = |used: Option<&TorqueFactorUsed>, direction, others| {
+        let factor = used?.factor;
         Some(capacity(
             factor,
             direction,
@@ -158,9 +161,9 @@ fn installed(settled: &Settled, work: &mut Work) -> Option<InstalledTorqueOutcom
         ))
     };
     Some(InstalledTorqueOutcome {
-        compression: by(&factor.compression, down, others),
-        tension: by(&factor.tension, up, None).filter(|_| tension),
-        tension_reduced: by(&factor.tension_reduced, up, None).filter(|_| tension),
+        compression: by(factor.compression.as_ref(), down, others),
+        tension: by(given(withheld, &factor.tension), up, None),
+        tension_reduced: by(given(withheld, &factor.tension_reduced), up, None),
         torque,
         torque_low: band.map(|b| b.0),
         torque_high: band.map(|b| b.1),

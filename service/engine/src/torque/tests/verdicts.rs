@@ -194,6 +194,13 @@ fn tension_is_withheld_where_the_top_helix_is_shallow() {
     );
     assert_eq!(both.verdict, Verdict::Provisional);
     assert!(both.result.installed.as_ref().unwrap().tension.is_none());
+    // nor does the working show what is withheld
+    let steps = both.steps.as_ref().unwrap();
+    assert!(
+        steps
+            .iter()
+            .all(|s| s.subject.as_deref() != Some("installed torque, tension"))
+    );
     assert!(both.result.required.as_ref().unwrap().tension.is_none());
     let none = of(None).unwrap();
     assert!(none.result.installed.as_ref().unwrap().tension.is_none());
