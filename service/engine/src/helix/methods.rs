@@ -190,7 +190,7 @@ pub enum UpliftSand {
     /// The lesser of N_q and the breakout factor F_q, which grows with depth up to a
     /// critical ratio; continuous.
     DasBreakout,
-    /// From the critical depth ratio on, a share of the compression bearing; above it the
+    /// From the critical depth ratio on, a share of the compression bearing; shallower, the
     /// breakout factor. Jumps at the critical ratio.
     NqTension(NqTension),
 }

@@ -137,25 +137,31 @@ pub(crate) fn zone_faults(
                 || (direction == AxialDirection::Compression
                     && layer.top.si() <= plate.depth.si() + SAME_DEPTH_M);
             if matches!(layer.soil, Soil::Rock(_)) && in_reach {
-                issues.push(
-                    Issue::new(
-                        pointer.clone(),
-                        &refusals::HELIX_IN_ROCK,
-                        format!(
-                            "helix {} in {}: layer {} from {} is rock, in which a helix cannot be turned and to which its theory does not apply",
-                            plate.label,
-                            direction.name(),
-                            profile.label(i),
-                            told(layer.top)
-                        ),
-                    )
-                    .limit(format!("above rock at {}", told(layer.top)))
-                    .source(&HELIX_NOT_IN_ROCK),
-                );
+                issues.push(rock_fault(plate, &profile.label(i), layer.top, &pointer));
             }
         }
     }
     issues
+}
+
+/// Rock a helix would have to pass or sit in, or that it bears on in compression. The text
+/// of the former is the same for both directions, so that it is told once.
+fn rock_fault(plate: &Plate, layer: &str, top: Length, pointer: &str) -> Issue {
+    let passed = top.si() < plate.depth.si() - SAME_DEPTH_M;
+    let detail = if passed {
+        format!(
+            "helix {} is below the top of layer {layer}, which is rock; a helix cannot be turned into it",
+            plate.label
+        )
+    } else {
+        format!(
+            "helix {} bears in compression on layer {layer}, which is rock; helix theory does not apply to it",
+            plate.label
+        )
+    };
+    Issue::new(pointer, &refusals::HELIX_IN_ROCK, detail)
+        .limit(format!("above rock at {}", told(top)))
+        .source(&HELIX_NOT_IN_ROCK)
 }
 
 /// Depth of the base of the lowest soil above a helix that is given no credit: fill,

@@ -32,6 +32,7 @@ impl SoilProfile {
 
     /// Every fault of the layering; `at` is the pointer of the profile.
     pub fn faults(&self, at: &str) -> Vec<Issue> {
+        let depth = |m: f64| Length::ROLE.in_both_systems(m);
         let mut issues = Vec::new();
         let mut expected = 0.0;
         for (i, layer) in self.layers.iter().enumerate() {
@@ -42,8 +43,10 @@ impl SoilProfile {
                     format!("{here}/bottom"),
                     &refusals::LAYER_INVERTED,
                     format!(
-                        "layer {} goes from {top} m to {bottom} m; its bottom must be below its top",
-                        self.label(i)
+                        "layer {} goes from {} to {}; its bottom must be below its top",
+                        self.label(i),
+                        depth(top),
+                        depth(bottom)
                     ),
                 ));
             }
@@ -51,14 +54,20 @@ impl SoilProfile {
                 issues.push(Issue::new(
                     format!("{here}/top"),
                     &refusals::LAYER_GAP,
-                    format!("no soil is given from {expected} m to {top} m"),
+                    format!(
+                        "no soil is given from {} to {}",
+                        depth(expected),
+                        depth(top)
+                    ),
                 ));
             } else if expected - top > SAME_DEPTH_M {
                 issues.push(Issue::new(
                     format!("{here}/top"),
                     &refusals::LAYER_OVERLAP,
                     format!(
-                        "the layer above goes down to {expected} m, this one begins at {top} m"
+                        "the layer above goes down to {}, this one begins at {}",
+                        depth(expected),
+                        depth(top)
                     ),
                 ));
             }
@@ -70,6 +79,7 @@ impl SoilProfile {
 
     /// Faults of the unit weights of one layer; `here` is its pointer.
     fn weight_faults(&self, layer: &Layer, here: &str, issues: &mut Vec<Issue>) {
+        let weight = |w: UnitWeight| UnitWeight::ROLE.in_both_systems(w.si());
         if let Some(saturated) = layer.saturated_unit_weight
             && saturated.si() < layer.unit_weight.si() * (1.0 - 1e-9)
         {
@@ -77,9 +87,9 @@ impl SoilProfile {
                 format!("{here}/saturated_unit_weight"),
                 &refusals::LAYER_SATURATED_LIGHTER,
                 format!(
-                    "{} N/m3 saturated, {} N/m3 above water",
-                    saturated.si(),
-                    layer.unit_weight.si()
+                    "{} saturated, {} above water",
+                    weight(saturated),
+                    weight(layer.unit_weight)
                 ),
             ));
         }
@@ -92,10 +102,10 @@ impl SoilProfile {
                 format!("{here}/saturated_unit_weight"),
                 &refusals::LAYER_SATURATED_TOO_HEAVY,
                 format!(
-                    "{} N/m3 saturated is more than {} N/m3 above water and {} N/m3 of water",
-                    saturated.si(),
-                    layer.unit_weight.si(),
-                    self.water().si()
+                    "{} saturated is more than {} above water and {} of water",
+                    weight(saturated),
+                    weight(layer.unit_weight),
+                    weight(self.water())
                 ),
             ));
         }
@@ -110,9 +120,9 @@ impl SoilProfile {
                 format!("{here}/{member}"),
                 &refusals::LAYER_LIGHTER_THAN_WATER,
                 format!(
-                    "{} N/m3 below the water table is not above {} N/m3 of water",
-                    layer.saturated().si(),
-                    self.water().si()
+                    "{} below the water table is not above {} of water",
+                    weight(layer.saturated()),
+                    weight(self.water())
                 ),
             ));
         }
@@ -207,7 +217,7 @@ mod tests {
         }
     }
 
-    /// users.md story 19: 115 pcf, water at 3 ft, depth 10 ft: 713 psf against 1,150 (62.4 pcf).
+    /// By hand: 115 pcf, water at 3 ft, depth 10 ft: 713 psf against 1,150 (62.4 pcf).
     #[test]
     fn water_table_reduces_effective_stress() {
         let mut p = SoilProfile {
