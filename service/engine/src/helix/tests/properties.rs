@@ -246,3 +246,26 @@ proptest! {
         }
     }
 }
+
+#[test]
+fn the_ends_of_every_range_give_finite_numbers() {
+    for (strength, weight, d, z) in [
+        (sand(45.0), 26.0, 1.5, 90.0),
+        (sand(15.0), 10.0, 0.1, 0.1),
+        (clay(1000.0), 26.0, 1.5, 90.0),
+        (clay(1.0), 10.0, 0.1, 0.1),
+    ] {
+        for water in [0.0, 100.0] {
+            let mut ground = soil(&[(100.0, weight, strength.clone())]);
+            ground["water_depth"] = q(water, "m");
+            let a = answer(json!({
+                "soil": ground, "pile": pile(0.02, &[(d, z), (d, z + 0.5)]),
+                "methods": { "width_term": "include", "local_shear": "two_thirds",
+                    "shaft_adhesion": { "alpha": { "ignored_depth": q(0.0, "m") } } },
+            }));
+            for force in ultimates(&a) {
+                assert!(force.is_finite() && force > 0.0);
+            }
+        }
+    }
+}
