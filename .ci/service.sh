@@ -42,9 +42,18 @@ stop_service() {
     return "$status"
 }
 
+# compare_drawing NOUN FILE: the drawing by both doors.
+compare_drawing() {
+    curl -sS --fail-with-body -o "$SCRATCH/http" -H 'content-type: application/json' \
+        -H 'accept: image/svg+xml' --data-binary "@$2" "http://127.0.0.1:$PORT/v1/$1"
+    "$TARGET/release/bearwell" calc "$1" "$2" --accept image/svg+xml >"$SCRATCH/calc"
+    cmp "$SCRATCH/http" "$SCRATCH/calc"
+    cat "$SCRATCH/http" >>"$SCRATCH/all"
+}
+
 # Each example by HTTP and by `bearwell calc`: the same bytes, 200 or problem as its folder says.
 compare_examples() {
-    local file noun status exit_code want_exit count=0
+    local file noun status exit_code want_exit count=0 drawings=0
     while IFS= read -r file; do
         noun=${file#openapi/examples/}
         noun=${noun%%/*}
@@ -66,9 +75,13 @@ compare_examples() {
         }
         cat "$SCRATCH/http" >>"$SCRATCH/all"
         count=$((count + 1))
+        if [[ $noun == pile-layout && $want_exit == 0 ]]; then
+            compare_drawing "$noun" "$file"
+            drawings=$((drawings + 1))
+        fi
     done < <(git ls-files -- 'openapi/examples/*.json' | grep -vE '\.(answer|problem)\.json$')
-    echo "$count examples, the same bytes by both doors"
-    ((count > 0))
+    echo "$count examples and $drawings drawings, the same bytes by both doors"
+    ((count > 0 && drawings > 0))
 }
 
 same_bytes_by_door() {
