@@ -3,6 +3,9 @@
 
 use super::PileLayout;
 use super::analysis::Solved;
+use super::basis::{
+    AllowableStressCombinations, LayoutBasis, LimitStatesCombinations, OwnCombinations,
+};
 use super::codes::{methods, refusals};
 use super::combine::{Loading, loading};
 use super::frame::Frame;
@@ -10,10 +13,7 @@ use super::judge::judge;
 use super::outcome::{Outcome, SearchReport};
 use super::plan::{Place, Plan};
 use super::report::Analysis;
-use super::request::{
-    AllowableStressCombinations, CapacityLevel, LayoutBasis, LimitStatesCombinations,
-    OwnCombinations, PilePlacement, ReactionDetail, Request,
-};
+use super::request::{CapacityLevel, PilePlacement, ReactionDetail, Request};
 use super::search;
 use super::site::{self, Pile};
 use crate::beam::Fault;

@@ -3,15 +3,16 @@
 
 use std::collections::BTreeMap;
 
+use super::basis::{
+    AllowableStressCombinations, AllowableStressEdition, LayoutBasis, LimitStatesCombinations,
+    LimitStatesEdition, OwnCombinations,
+};
 use super::codes::{methods, refusals, warnings};
 use super::published::{
     ASCE_7_16_ASD_SET, ASCE_7_16_LRFD_SET, ASCE_7_22_ASD_SET, ASCE_7_22_LRFD_SET, NBC_2020_SET,
     Template,
 };
-use super::request::{
-    AllowableStressCombinations, AllowableStressEdition, LayoutBasis, LimitStatesCombinations,
-    LimitStatesEdition, LoadKind, OwnCombinations, Request,
-};
+use super::request::{LoadKind, Request};
 use crate::catalogue::refusals::DUPLICATE_LABEL;
 use crate::contract::{Issue, Work};
 use crate::limits::COMBINATIONS;

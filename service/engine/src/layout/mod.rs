@@ -1,6 +1,7 @@
 //! `pile-layout`: where piles go along grade beams so that the fewest carry every load
 //! combination, or what piles at given places carry. The beam itself is in `beam`.
 
+mod basis;
 pub mod codes;
 mod outcome;
 mod request;
@@ -32,6 +33,7 @@ mod tests;
 #[cfg(feature = "compute")]
 mod tributary;
 
+pub use basis::*;
 pub use outcome::*;
 pub use request::*;
 

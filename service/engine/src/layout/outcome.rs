@@ -272,7 +272,7 @@ pub struct SearchReport {
     pub how: Vec<ProofStep>,
     /// No layout within the limits has fewer piles than this.
     pub lower_bound_count: u32,
-    /// Piles found less the lower bound.
+    /// Piles found less the lower bound; 0 where what was found does not keep the limits.
     pub gap_count: u32,
     /// Counted steps of work that were spent.
     pub work_count: u64,
@@ -310,6 +310,9 @@ pub enum ProofKind {
     LoadBound,
     /// Every layout with fewer piles was tried; each breaks a limit.
     Enumeration,
+    /// With fewer piles on the runs that meet at a shared pile, that pile carries too much
+    /// however the runs are laid out; every layout was tried.
+    SharedPile,
     /// The work limit ended the search before all layouts with fewer piles were tried.
     WorkLimit,
     /// More piles than the bounds ask for were needed to satisfy limits that tie several

@@ -252,7 +252,7 @@ impl Analysis<'_> {
             add(if at == 0.0 { after } else { before }, left);
             add(if at == run.length { before } else { after }, right);
         }
-        found.sort_by_key(|f| f.0);
+        found.sort_by(|a, b| self.beam_labels[a.0].cmp(&self.beam_labels[b.0]));
         found
             .into_iter()
             .map(|(beam, mut force)| {

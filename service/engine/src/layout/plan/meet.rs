@@ -3,6 +3,10 @@
 use super::runs::overlap;
 use super::{Mark, Meeting, Plan, Run, TOLERANCE, root};
 use crate::contract::Issue;
+use crate::layout::codes::refusals;
+
+/// Most places where beams meet.
+const MEETINGS_MAX: usize = 20_000;
 
 /// A place that two runs have in common.
 #[derive(Debug, Clone, Copy)]
@@ -13,6 +17,17 @@ struct Hit {
 /// Finds all meetings and marks them on the runs.
 pub(super) fn find(plan: &mut Plan, issues: &mut Vec<Issue>) {
     let hits = hits(&plan.runs, issues);
+    if hits.len() > MEETINGS_MAX {
+        issues.push(
+            Issue::new(
+                "/beams",
+                &refusals::PLAN_TOO_INTERLINKED,
+                format!("{} places where beams meet", hits.len()),
+            )
+            .limit(MEETINGS_MAX.to_string()),
+        );
+        return;
+    }
     let mut set: Vec<usize> = (0..hits.len()).collect();
     // hits that are one place on some run are one meeting
     let mut marks: Vec<Vec<(f64, usize)>> = vec![Vec::new(); plan.runs.len()];

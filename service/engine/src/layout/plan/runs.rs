@@ -30,7 +30,7 @@ pub(super) fn of(
     for seed in 0..segments.len() {
         if !used[seed] {
             let chain = chain_of(seed, &next, &mut used);
-            split_bent(segments, &chain, &mut chains);
+            split_bent(segments, chain, &mut chains);
         }
     }
     let mut drafts: Vec<Draft> = chains.iter().map(|c| Draft::of(segments, c)).collect();
@@ -117,27 +117,31 @@ fn chain_of(seed: usize, next: &[[Option<End>; 2]], used: &mut [bool]) -> Vec<(u
 }
 
 /// Cuts a chain at the point farthest from its chord until every part is straight.
-fn split_bent(segments: &[Segment], chain: &[(usize, bool)], out: &mut Vec<Vec<(usize, bool)>>) {
-    let points: Vec<Point> = chain
-        .iter()
-        .map(|c| enter(segments, *c))
-        .chain(chain.last().map(|c| leave(segments, *c)))
-        .collect();
-    let (first, last) = (points[0], points[points.len() - 1]);
-    let chord = first.to(last);
-    let mut worst = (0, TOLERANCE);
-    for (i, p) in points.iter().enumerate().take(points.len() - 1).skip(1) {
-        let off = first.to(*p).cross(chord).abs() / chord.length();
-        if off > worst.1 {
-            worst = (i, off);
+fn split_bent(segments: &[Segment], chain: Vec<(usize, bool)>, out: &mut Vec<Vec<(usize, bool)>>) {
+    let mut open = vec![chain];
+    while let Some(chain) = open.pop() {
+        match bend(segments, &chain) {
+            Some(at) => {
+                open.push(chain[at..].to_vec());
+                open.push(chain[..at].to_vec());
+            }
+            None => out.push(chain),
         }
     }
-    if worst.0 == 0 {
-        out.push(chain.to_vec());
-    } else {
-        split_bent(segments, &chain[..worst.0], out);
-        split_bent(segments, &chain[worst.0..], out);
+}
+
+/// The point of a chain that is farthest from its chord, if that is no longer straight.
+fn bend(segments: &[Segment], chain: &[(usize, bool)]) -> Option<usize> {
+    let first = enter(segments, chain[0]);
+    let chord = first.to(leave(segments, chain[chain.len() - 1]));
+    let mut worst = (None, TOLERANCE);
+    for (i, c) in chain.iter().enumerate().skip(1) {
+        let off = first.to(enter(segments, *c)).cross(chord).abs() / chord.length();
+        if off > worst.1 {
+            worst = (Some(i), off);
+        }
     }
+    worst.0
 }
 
 fn enter(segments: &[Segment], (s, forwards): (usize, bool)) -> Point {

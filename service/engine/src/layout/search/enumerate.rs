@@ -74,6 +74,23 @@ pub(super) enum Aim {
     Any,
     /// The best layout, better than the one at hand.
     Best,
+    /// Of those that [`Aim::Any`] looks for, the one that brings least to a shared place.
+    Share(Target),
+}
+
+/// What a shared place gets of the run in one combination, to be as little as possible.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub(super) struct Target {
+    pub place: usize,
+    pub combination: usize,
+    /// Least tension instead of least compression.
+    pub tension: bool,
+}
+
+impl Target {
+    fn of(&self, reaction: f64) -> f64 {
+        if self.tension { -reaction } else { reaction }
+    }
 }
 
 /// How an enumeration ended.
@@ -106,6 +123,7 @@ pub(super) fn run(
         count,
         aim,
         best: at_hand,
+        share: f64::INFINITY,
         stack: Stack::new(count, line.loads.count),
         turn: (0..line.loads.count).collect(),
     };
@@ -154,6 +172,8 @@ struct Search<'a> {
     count: usize,
     aim: Aim,
     best: Option<Best>,
+    /// Least share of the target so far.
+    share: f64,
     stack: Stack,
     /// Combinations, the one that last cut a branch first.
     turn: Vec<usize>,
@@ -170,7 +190,7 @@ impl Search<'_> {
     /// The utilisation that must not be exceeded.
     fn limit(&self) -> f64 {
         match (self.aim, &self.best) {
-            (Aim::Any, _) => PASS,
+            (Aim::Any | Aim::Share(_), _) => PASS,
             (Aim::Best, Some(best)) => best.rating.all.max(1e-6) * (1.0 + 1e-8),
             (Aim::Best, None) => f64::INFINITY,
         }
@@ -194,6 +214,17 @@ impl Search<'_> {
             Aim::Any => (round9(rating.own) <= 1.0).then_some(found),
             Aim::Best => {
                 if self.best.as_ref().is_none_or(|b| found.beats(b)) {
+                    self.best = Some(found);
+                }
+                None
+            }
+            Aim::Share(target) => {
+                let r = self
+                    .stack
+                    .reaction_at(self.line, target.place, target.combination);
+                let share = target.of(r);
+                if share < self.share && round9(rating.own) <= 1.0 {
+                    self.share = share;
                     self.best = Some(found);
                 }
                 None
@@ -250,9 +281,10 @@ impl Search<'_> {
         let rest = self.line.loads.total[c] - s.left[k][c] - v;
         let piles = self.count - k;
         let capacity = match self.aim {
-            Aim::Any => self
-                .bounds
-                .capacity(self.line, s.chosen[k], piles, c, limit),
+            Aim::Any | Aim::Share(_) => {
+                self.bounds
+                    .capacity(self.line, s.chosen[k], piles, c, limit)
+            }
             Aim::Best => piles as f64 * limit * self.line.compression,
         };
         rest <= capacity + self.line.floor[c]
@@ -306,11 +338,17 @@ impl Search<'_> {
         c: usize,
         limit: f64,
     ) -> bool {
-        if self.aim == Aim::Any && self.line.places.meeting[place].is_some() {
-            return true;
-        }
         let (x, y) = (r.0 + r.1 * range.0, r.0 + r.1 * range.1);
         let (least, most) = (x.min(y), x.max(y));
+        if let Aim::Share(t) = self.aim
+            && t.place == place
+            && t.combination == c
+        {
+            return (if t.tension { -most } else { least }) < self.share;
+        }
+        if self.aim != Aim::Best && self.line.places.meeting[place].is_some() {
+            return true;
+        }
         least <= limit * self.line.compression + self.line.floor[c]
             && -most <= limit * self.line.tension + self.line.floor[c]
     }

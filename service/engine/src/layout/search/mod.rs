@@ -6,6 +6,7 @@
 
 mod bounds;
 mod enumerate;
+mod joint;
 mod line;
 mod loads;
 mod name;
@@ -37,7 +38,7 @@ use crate::limits::PILES;
 use crate::quantity::{Force, in_both_systems, round9};
 
 /// Counted steps for the runs of a plan; part of the method's version.
-const RUN_WORK: u64 = 20_000_000;
+const RUN_WORK: u64 = 10_000_000;
 /// Counted steps that each run has at least.
 const RUN_WORK_MIN: u64 = 10_000;
 /// Counted steps for mending the whole plan; part of the method's version.
@@ -113,7 +114,8 @@ pub(super) fn fewest(task: &Task<'_>, work: &mut Work) -> Result<Found, Refusal>
         limit: WHOLE_WORK,
     };
     let chosen = layouts.iter().map(|l| l.best.chosen.clone()).collect();
-    let whole = mend(task, &lines, chosen, &mut budget, work)?;
+    let fewest: Vec<usize> = layouts.iter().map(|l| l.lower).collect();
+    let whole = mend(task, &lines, chosen, &fewest, &mut budget, work)?;
     spent += budget.spent;
     limit += budget.limit;
     let places = whole::places(task.frame, &lines, &whole.chosen);
@@ -304,6 +306,7 @@ fn report(
         });
     }
     let mut lower = own + task.frame.plan.meetings.len();
+    lower += shared_pile_bound(task, whole, lower, count, &mut how);
     let by_load = plan_load_bound(task, capacity, work);
     if by_load > lower {
         lower = by_load;
@@ -316,7 +319,7 @@ fn report(
         });
     }
     let feasible = whole.keeps();
-    if whole.added {
+    if whole.added && count > lower {
         how.push(ProofStep {
             by: ProofKind::WholePlan,
             beams: Vec::new(),
@@ -335,6 +338,44 @@ fn report(
         work_limit_count: 0,
         utilisation_searched_exhaustively: layouts.iter().all(|l| l.exhaustive) && !whole.added,
     }
+}
+
+/// Piles that shared piles need in addition: proven ones whose runs do not overlap, the
+/// largest first.
+fn shared_pile_bound(
+    task: &Task<'_>,
+    whole: &Whole,
+    lower: usize,
+    count: usize,
+    how: &mut Vec<ProofStep>,
+) -> usize {
+    let mut proven: Vec<&(Vec<usize>, usize)> = whole.proven.iter().filter(|p| p.1 > 0).collect();
+    proven.sort_by(|a, b| b.1.cmp(&a.1).then(a.0.cmp(&b.0)));
+    let mut taken: Vec<usize> = Vec::new();
+    let mut sum = 0;
+    for (runs, extra) in proven {
+        if runs.iter().any(|r| taken.contains(r)) {
+            continue;
+        }
+        taken.extend(runs);
+        sum += extra;
+        let mut beams: Vec<usize> = runs
+            .iter()
+            .flat_map(|r| task.frame.plan.runs[*r].beams())
+            .collect();
+        beams.sort_unstable();
+        beams.dedup();
+        how.push(ProofStep {
+            by: ProofKind::SharedPile,
+            beams: beams.into_iter().map(|b| task.beam_labels[b].clone()).collect(),
+            pile_count: count as u32,
+            lower_bound_count: (lower + sum) as u32,
+            detail: format!(
+                "the pile that these runs share carries too much unless they have {extra} more than each needs for itself"
+            ),
+        });
+    }
+    sum
 }
 
 fn plan_load_bound(task: &Task<'_>, capacity: PileCapacity, work: &mut Work) -> usize {

@@ -250,6 +250,17 @@ impl Stack {
         Some(rating)
     }
 
+    /// Reaction of the pile at a place in a combination; nothing where none stands there.
+    pub fn reaction_at(&mut self, line: &Line, place: usize, c: usize) -> f64 {
+        let beyond = self.back(line, c);
+        self.chosen
+            .iter()
+            .position(|p| *p == place)
+            .map_or(0.0, |d| {
+                self.on[d][c] + self.shear_right(d, c, beyond) - self.shear_left(d, c)
+            })
+    }
+
     /// Shear to the right of a pile: what the next span hangs on it, or the overhang.
     fn shear_right(&self, d: usize, c: usize, beyond: f64) -> f64 {
         if d + 1 == self.chosen.len() {

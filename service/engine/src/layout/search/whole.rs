@@ -3,12 +3,14 @@
 
 use super::Task;
 use super::enumerate::Budget;
+use super::joint::{Conflict, Shares, resolve};
 use super::line::guess;
 use super::stack::{Line, used};
 use super::start::shifted;
 use crate::contract::{Refusal, Work, utilisation};
 use crate::layout::analysis::{Solved, beam_envelopes};
 use crate::layout::frame::Frame;
+use crate::layout::outcome::SupportModel;
 use crate::layout::plan::Place;
 use crate::layout::report::NOISE;
 use crate::layout::site::nearest;
@@ -24,10 +26,21 @@ pub(super) struct Whole {
     pub chosen: Vec<Vec<usize>>,
     /// Highest utilisation over piles, beams and distances.
     pub worst: f64,
-    /// Runs that touch where it is highest.
-    pub at: Vec<usize>,
+    /// Where it is highest.
+    pub at: Spot,
     /// Piles that were added to what the runs need each for itself.
     pub added: bool,
+    /// Runs that meet at a shared pile and the piles they are proven to need in addition.
+    pub proven: Vec<(Vec<usize>, usize)>,
+}
+
+/// Where a plan is used most.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub(super) struct Spot {
+    /// Runs that touch it.
+    pub runs: Vec<usize>,
+    /// The meeting, combination and direction, where it is a shared pile on rigid supports.
+    pub shared: Option<(usize, usize, bool)>,
 }
 
 impl Whole {
@@ -36,23 +49,42 @@ impl Whole {
     }
 }
 
-/// Puts the layouts together and mends them within the work limit.
+/// Puts the layouts together and mends them within the work limit. `fewest` is the lower
+/// bound of every run.
 pub(super) fn mend(
     task: &Task<'_>,
     lines: &[Line],
     chosen: Vec<Vec<usize>>,
+    fewest: &[usize],
     budget: &mut Budget,
     work: &Work,
 ) -> Result<Whole, Refusal> {
     let mut whole = Whole {
         chosen,
         worst: f64::INFINITY,
-        at: Vec::new(),
+        at: Spot::default(),
         added: false,
+        proven: Vec::new(),
     };
     rate(task, lines, &mut whole, budget, work)?;
+    let mut shares = Shares::new();
+    let mut seen = Vec::new();
     while !whole.keeps() && budget.left() {
         let before = whole.worst;
+        if let Some(conflict) = conflict(task, lines, &whole)
+            && !seen.contains(&conflict)
+        {
+            seen.push(conflict.clone());
+            let found = resolve(&conflict, lines, fewest, &mut shares, budget, work)?;
+            let runs = conflict.on.iter().map(|o| o.0).collect();
+            whole.proven.push((runs, found.extra));
+            for option in found.options {
+                try_option(task, lines, &mut whole, option, budget, work)?;
+            }
+        }
+        if whole.keeps() || whole.worst < 0.999 * before {
+            continue;
+        }
         move_piles(task, lines, &mut whole, budget, work)?;
         if whole.keeps() || (whole.worst < 0.999 * before && whole.worst < 1.05) {
             continue;
@@ -62,6 +94,66 @@ pub(super) fn mend(
         }
     }
     Ok(whole)
+}
+
+/// The shared pile that is worst, if it is one that runs can spare.
+fn conflict(task: &Task<'_>, lines: &[Line], whole: &Whole) -> Option<Conflict> {
+    let (meeting, combination, tension) = whole.at.shared?;
+    let place = |run: usize| {
+        lines[run]
+            .places
+            .meeting
+            .iter()
+            .position(|m| *m == Some(meeting))
+    };
+    let on: Option<Vec<(usize, usize)>> = task.frame.plan.meetings[meeting]
+        .on
+        .iter()
+        .map(|(run, _)| place(*run).map(|p| (*run, p)))
+        .collect();
+    Some(Conflict {
+        meeting,
+        combination,
+        tension,
+        on: on?,
+    })
+}
+
+/// Tries layouts that spare a shared pile, where no run loses piles by them.
+fn try_option(
+    task: &Task<'_>,
+    lines: &[Line],
+    whole: &mut Whole,
+    option: Vec<(usize, Vec<usize>)>,
+    budget: &mut Budget,
+    work: &Work,
+) -> Result<(), Refusal> {
+    if whole.keeps() || option.iter().any(|(r, c)| c.len() < whole.chosen[*r].len()) {
+        return Ok(());
+    }
+    let mut next = whole.clone();
+    let mut gentle = whole.clone();
+    for (run, chosen) in option {
+        if chosen.len() > whole.chosen[run].len() {
+            next.added = true;
+            gentle.added = true;
+            if let Some(layout) = guess(&lines[run], chosen.len(), budget) {
+                gentle.chosen[run] = layout.chosen;
+            }
+        }
+        next.chosen[run] = chosen;
+    }
+    for mut candidate in [gentle, next] {
+        rate(task, lines, &mut candidate, budget, work)?;
+        if !candidate.keeps() {
+            move_piles(task, lines, &mut candidate, budget, work)?;
+        }
+        let fewer = candidate.keeps() && !whole.keeps();
+        if fewer || (!whole.keeps() && candidate.worst < whole.worst * (1.0 - 1e-3)) {
+            *whole = candidate;
+        }
+    }
+    Ok(())
 }
 
 /// Places of all piles, those where runs meet once.
@@ -93,6 +185,21 @@ pub(super) fn places(frame: &Frame, lines: &[Line], chosen: &[Vec<usize>]) -> Ve
     out
 }
 
+/// The highest utilisation and where it is.
+struct Worst {
+    value: f64,
+    at: Spot,
+}
+
+impl Worst {
+    fn note(&mut self, value: f64, at: impl FnOnce() -> Spot) {
+        if value > self.value {
+            self.value = value;
+            self.at = at();
+        }
+    }
+}
+
 /// Analyses the plan and notes where it is used most.
 fn rate(
     task: &Task<'_>,
@@ -102,82 +209,108 @@ fn rate(
     work: &Work,
 ) -> Result<(), Refusal> {
     work.go_on()?;
-    let frame = task.frame;
-    let places = places(frame, lines, &whole.chosen);
+    let places = places(task.frame, lines, &whole.chosen);
     let stiffness = task
         .request
         .pile_stiffness
         .map(|k| vec![k.si(); places.len()]);
     let models = if stiffness.is_some() { 5 } else { 1 };
     budget.take((places.len() * task.combinations.len() * models) as u64);
-    let mut worst = (0.0f64, Vec::new());
-    let mut note = |u: f64, runs: &dyn Fn() -> Vec<usize>| {
-        if u > worst.0 {
-            worst = (u, runs());
-        }
-    };
-    let touching = |p: &Place| match p.meeting {
-        Some(m) => frame.plan.meetings[m].on.iter().map(|o| o.0).collect(),
-        None => vec![p.run],
+    let mut worst = Worst {
+        value: 0.0,
+        at: Spot::default(),
     };
     let mut solved = Vec::new();
-    for springs in [None, stiffness.as_deref()]
-        .into_iter()
-        .take(1 + usize::from(stiffness.is_some()))
-    {
-        match Solved::of(frame, &places, springs) {
+    let springs = stiffness.iter().map(|k| Some(k.as_slice()));
+    for model in std::iter::once(None).chain(springs) {
+        match Solved::of(task.frame, &places, model) {
             Ok(s) => solved.push(s),
             Err(_) => {
-                (whole.worst, whole.at) = (f64::INFINITY, Vec::new());
+                (whole.worst, whole.at) = (f64::INFINITY, Spot::default());
                 return Ok(());
             }
         }
     }
-    let capacity = (lines[0].compression, lines[0].tension);
-    for s in &solved {
-        for c in task.combinations {
-            let floor = NOISE * frame.total_load(&c.factors).1;
-            for (p, place) in places.iter().enumerate() {
-                let r = s.reaction(p, &c.factors);
-                let u = used(r, capacity.0, capacity.1, floor);
-                note(u, &|| touching(place));
-            }
-        }
-    }
+    rate_piles(task, lines, &places, &solved, &mut worst);
     if lines.iter().any(|l| l.judge_beam) {
-        for (beam, e) in
-            task.request
-                .beams
-                .iter()
-                .zip(beam_envelopes(frame, &solved, task.combinations))
-        {
-            if let Some(m) = &beam.moment_capacity {
-                note(e.sagging.value / m.sagging.si(), &|| vec![e.sagging.run]);
-                note(e.hogging.value / m.hogging.si(), &|| vec![e.hogging.run]);
-            }
-            if let Some(v) = beam.shear_capacity {
-                note(e.shear.value / v.si(), &|| vec![e.shear.run]);
-            }
-        }
+        rate_beams(task, &solved, &mut worst);
     }
-    let min = task.limits.min_spacing.si();
-    let points: Vec<_> = places.iter().map(|p| frame.plan.point_of(p)).collect();
-    for (p, n) in nearest(&points).into_iter().enumerate() {
-        if let Some((other, d)) = n {
-            let u = utilisation(min, d).0.unwrap_or(f64::INFINITY);
-            if round9(u) > 1.0 {
-                note(u, &|| {
-                    let mut runs = touching(&places[p]);
-                    runs.extend(touching(&places[other]));
-                    runs
+    rate_distances(task, &places, &mut worst);
+    (whole.worst, whole.at) = (worst.value, worst.at);
+    Ok(())
+}
+
+fn touching(frame: &Frame, place: &Place) -> Vec<usize> {
+    match place.meeting {
+        Some(m) => frame.plan.meetings[m].on.iter().map(|o| o.0).collect(),
+        None => vec![place.run],
+    }
+}
+
+fn rate_piles(
+    task: &Task<'_>,
+    lines: &[Line],
+    places: &[Place],
+    solved: &[Solved],
+    worst: &mut Worst,
+) {
+    let (compression, tension) = (lines[0].compression, lines[0].tension);
+    for s in solved {
+        for (c, combination) in task.combinations.iter().enumerate() {
+            let floor = NOISE * task.frame.total_load(&combination.factors).1;
+            for (p, place) in places.iter().enumerate() {
+                let r = s.reaction(p, &combination.factors);
+                worst.note(used(r, compression, tension, floor), || Spot {
+                    runs: touching(task.frame, place),
+                    shared: place
+                        .meeting
+                        .filter(|_| s.supports == SupportModel::Rigid)
+                        .map(|m| (m, c, r < 0.0)),
                 });
             }
         }
     }
-    (whole.worst, whole.at) = worst;
-    whole.at.sort_unstable();
-    whole.at.dedup();
-    Ok(())
+}
+
+fn rate_beams(task: &Task<'_>, solved: &[Solved], worst: &mut Worst) {
+    let envelopes = beam_envelopes(task.frame, solved, task.combinations);
+    for (beam, e) in task.request.beams.iter().zip(envelopes) {
+        let mut note = |value: f64, capacity: f64, run: usize| {
+            worst.note(value / capacity, || Spot {
+                runs: vec![run],
+                shared: None,
+            });
+        };
+        if let Some(m) = &beam.moment_capacity {
+            note(e.sagging.value, m.sagging.si(), e.sagging.run);
+            note(e.hogging.value, m.hogging.si(), e.hogging.run);
+        }
+        if let Some(v) = beam.shear_capacity {
+            note(e.shear.value, v.si(), e.shear.run);
+        }
+    }
+}
+
+/// Distances below the least one; others are no reason to move anything.
+fn rate_distances(task: &Task<'_>, places: &[Place], worst: &mut Worst) {
+    let min = task.limits.min_spacing.si();
+    let plan = &task.frame.plan;
+    let points: Vec<_> = places.iter().map(|p| plan.point_of(p)).collect();
+    for (p, n) in nearest(&points).into_iter().enumerate() {
+        let Some((other, d)) = n else {
+            continue;
+        };
+        let u = utilisation(min, d).0.unwrap_or(f64::INFINITY);
+        if round9(u) > 1.0 {
+            worst.note(u, || {
+                let mut runs = touching(task.frame, &places[p]);
+                runs.extend(touching(task.frame, &places[other]));
+                runs.sort_unstable();
+                runs.dedup();
+                Spot { runs, shared: None }
+            });
+        }
+    }
 }
 
 /// Moves single piles of the runs where it is worst, as long as that helps.
@@ -191,7 +324,7 @@ fn move_piles(
     let mut again = true;
     while again && !whole.keeps() && budget.left() {
         again = false;
-        'moves: for run in whole.at.clone() {
+        'moves: for run in whole.at.runs.clone() {
             for i in 0..whole.chosen[run].len() {
                 for (step, up) in STEPS.iter().flat_map(|s| [(*s, false), (*s, true)]) {
                     if !budget.left() {
@@ -224,7 +357,7 @@ fn add_pile(
     work: &Work,
 ) -> Result<bool, Refusal> {
     let mut best: Option<Whole> = None;
-    for run in whole.at.clone() {
+    for run in whole.at.runs.clone() {
         let Some(layout) = guess(&lines[run], whole.chosen[run].len() + 1, budget) else {
             continue;
         };

@@ -1,8 +1,14 @@
 //! Tests of the layout: figures of the worked plans, published cases, properties, and the
 //! example requests.
 
+mod brute;
 mod examples;
+mod geometry;
 mod given;
+mod loads;
+mod properties;
+mod scale;
+mod search;
 
 use crate::contract::{Answer, Call, Refusal, Work, run};
 use crate::layout::{Outcome, PileLayout, Request};

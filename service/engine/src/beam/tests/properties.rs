@@ -1,0 +1,94 @@
+//! Random lines: the stiffness method against the three-moment equation, springs against
+//! rigid supports, extremes against samples.
+
+use proptest::prelude::*;
+
+use super::{line, support_moments, uniform};
+use crate::beam::{Shape, Support, solve, three_moment};
+
+prop_compose! {
+    fn random_line()(
+        gaps in proptest::collection::vec(0.4f64..6.0, 1..9),
+        over in (0.0f64..1.5, 0.0f64..1.5),
+        spreads in proptest::collection::vec((0.0f64..1.0, 0.0f64..1.0, -20e3f64..40e3, -20e3f64..40e3), 0..4),
+        points in proptest::collection::vec((0.0f64..1.0, -30e3f64..60e3), 0..4),
+        base in 1e3f64..30e3,
+    ) -> (f64, Vec<f64>, Vec<Shape>) {
+        let mut supports = vec![over.0];
+        for g in gaps {
+            supports.push(supports[supports.len() - 1] + g);
+        }
+        let length = supports[supports.len() - 1] + over.1;
+        let mut loads = vec![uniform(length, base)];
+        for (a, b, start, end) in spreads {
+            let (from, to) = (a.min(b) * length, a.max(b) * length);
+            if to - from > 1e-3 {
+                loads.push(Shape::Spread { from, to, start, end });
+            }
+        }
+        loads.extend(points.into_iter().map(|(a, force)| Shape::Point { at: a * length, force }));
+        (length, supports, loads)
+    }
+}
+
+proptest! {
+    /// The stiffness method against the three-moment equation, written separately.
+    #[test]
+    fn agrees_with_the_three_moment_equation((length, supports, loads) in random_line()) {
+        let held: Vec<_> = supports.iter().map(|x| (*x, Support::Rigid)).collect();
+        let s = solve(&line(length, &held, 4.2e7, loads.clone())).unwrap();
+        let (reactions, moments) = three_moment::rigid_line(length, &supports, &loads);
+        let scale: f64 = reactions.iter().map(|r| r.abs()).fold(1.0, f64::max);
+        for (a, b) in s.reaction.iter().zip(&reactions) {
+            prop_assert!((a - b).abs() <= 1e-9 * scale, "{a} {b}");
+        }
+        let own = support_moments(&s);
+        let scale: f64 = moments.iter().map(|m| m.abs()).fold(1.0, f64::max);
+        for (i, (a, b)) in own.iter().zip(&moments).enumerate() {
+            prop_assert!((a - b).abs() <= 1e-9 * scale, "{i}: {a} {b}");
+        }
+    }
+
+    /// Springs that hardly give are rigid supports; the total is carried by any springs.
+    #[test]
+    fn stiff_springs_are_rigid((length, supports, loads) in random_line(), k in 4.0f64..8.0) {
+        let rigid: Vec<_> = supports.iter().map(|x| (*x, Support::Rigid)).collect();
+        let stiff: Vec<_> = supports.iter().map(|x| (*x, Support::Spring(1e16))).collect();
+        let soft: Vec<_> =
+            supports.iter().map(|x| (*x, Support::Spring(crate::math::pow(10.0, k)))).collect();
+        let a = solve(&line(length, &rigid, 4.2e7, loads.clone())).unwrap();
+        let b = solve(&line(length, &stiff, 4.2e7, loads.clone())).unwrap();
+        let c = solve(&line(length, &soft, 4.2e7, loads)).unwrap();
+        let scale: f64 = a.reaction.iter().map(|r| r.abs()).fold(1.0, f64::max);
+        for (x, y) in a.reaction.iter().zip(&b.reaction) {
+            prop_assert!((x - y).abs() <= 1e-4 * scale, "{x} {y}");
+        }
+        let (ta, tc): (f64, f64) = (a.reaction.iter().sum(), c.reaction.iter().sum());
+        prop_assert!((ta - tc).abs() <= 1e-9 * scale);
+        for (node, x) in c.deflection.iter().enumerate() {
+            prop_assert!((x * crate::math::pow(10.0, k) - c.reaction[node]).abs() <= 1e-7 * scale);
+        }
+    }
+
+    /// The extreme is no lower than any of a thousand samples, and not above a near one.
+    #[test]
+    fn extremes_bound_every_sample((length, supports, loads) in random_line()) {
+        let held: Vec<_> = supports.iter().map(|x| (*x, Support::Rigid)).collect();
+        let network = line(length, &held, 4.2e7, loads);
+        let s = solve(&network).unwrap();
+        let e = s.lines[0].extremes(&network.lines[0], &[1.0]).unwrap();
+        let (mut hi, mut lo) = (f64::MIN, f64::MAX);
+        s.lines[0].walk(&network.lines[0], &[1.0], |p| {
+            for i in 0..=100 {
+                let m = p.moment_at((p.to - p.from) * f64::from(i) / 100.0);
+                hi = hi.max(m);
+                lo = lo.min(m);
+            }
+        });
+        let scale = hi.abs().max(lo.abs()).max(1.0);
+        prop_assert!(e.highest_moment.value >= hi - 1e-9 * scale);
+        prop_assert!(e.lowest_moment.value <= lo + 1e-9 * scale);
+        prop_assert!(e.highest_moment.value <= hi + 1e-3 * scale);
+        prop_assert!(e.lowest_moment.value >= lo - 1e-3 * scale);
+    }
+}
