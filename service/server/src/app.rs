@@ -95,6 +95,9 @@ impl Application {
             }
         })
         .workers(settings.workers)
+        // longer than clients and balancers commonly keep an idle connection, so that it
+        // is they who close it and no request is sent into a connection that just ended
+        .keep_alive(Duration::from_secs(75))
         // a client that is gone ends the work for it
         .h1_allow_half_closed(false)
         .shutdown_signal(ending(state.clone(), stop.clone(), settings.drain))

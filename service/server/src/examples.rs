@@ -24,3 +24,12 @@ pub fn request(noun: &str, name: &str) -> Option<&'static [u8]> {
         .find(|e| e.noun == noun && e.name == name && !e.refused)
         .map(|e| e.request)
 }
+
+/// The shortest request of a calculation that is answered.
+pub fn shortest(noun: &str) -> Option<&'static [u8]> {
+    EXAMPLES
+        .iter()
+        .filter(|e| e.noun == noun && !e.refused)
+        .map(|e| e.request)
+        .min_by_key(|request| request.len())
+}

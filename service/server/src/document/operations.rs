@@ -89,7 +89,7 @@ fn calculation_batch(service: &Service, entry: &Entry, names: &Names) -> Value {
     let stem = stem(names);
     let mut request = json!({ "schema": reference(&format!("{stem}BatchRequest")) });
     let mut answer = json!({ "schema": reference(&format!("{stem}BatchAnswer")) });
-    if let Some(body) = examples::request(entry.name, EXAMPLE) {
+    if let Some(body) = examples::shortest(entry.name) {
         let sent = json!({ "items": [
             { "id": "lot-31", "request": parsed(body) },
             { "id": "lot-32", "request": {} },

@@ -1,0 +1,12 @@
+//! Black-box tests of the service over HTTP, one module a concern.
+
+mod batches;
+mod clients;
+mod examples;
+mod faulty;
+mod figures;
+mod framework;
+mod load;
+mod pages;
+mod plans;
+mod problems;
