@@ -105,8 +105,8 @@ fn tell(out: &mut impl Write, house: &House) -> io::Result<()> {
     let frost = told::<FrostEmbedment>(house.frost)?;
     let layout = told::<PileLayout>(house.layout)?;
     let search = told::<PileLayout>(house.search)?;
-    let drawn = most_loaded(&torque, &layout)?;
-    let searched = most_loaded(&torque, &search)?;
+    let drawn = most_loaded(&torque, &layout, &frost)?;
+    let searched = most_loaded(&torque, &search, &frost)?;
 
     text::heading(out, house.title)?;
     text::paragraph(out, "", house.setting)?;
@@ -132,6 +132,10 @@ fn tell(out: &mut impl Write, house: &House) -> io::Result<()> {
     } else {
         &searched
     };
+    outcomes.push(chapters::outcome(
+        "their torque, frost counted",
+        &plan.answer,
+    ));
     chapters::next(out, s, &outcomes, larger(&torque, plan), &frost)?;
     let mut cautions: Vec<&Caution> = Vec::new();
     for caution in (helix.iter().flat_map(|told| &told.answer.cautions))
@@ -153,18 +157,23 @@ fn tell(out: &mut impl Write, house: &House) -> io::Result<()> {
 /// How the sets of helices of one house are called at the end.
 const HELICES: [&str; 2] = ["the helices asked for first", "the helices asked for last"];
 
-/// The torque question once more, with the largest reaction of a plan for its load.
+/// The torque question once more, with the largest reaction of a plan and the largest net
+/// tension of frost for its loads.
 fn most_loaded(
     torque: &Told<TorqueCapacity>,
     layout: &Told<PileLayout>,
+    frost: &Told<FrostEmbedment>,
 ) -> io::Result<Told<TorqueCapacity>> {
     let mut request = torque.request.clone();
-    let reactions = layout.answer.result.piles.iter();
-    let largest = reactions
-        .map(|p| p.compression.demand)
-        .fold(Force::ZERO, Force::max);
+    let piles = &layout.answer.result.piles;
+    let down = piles.iter().map(|p| p.compression.demand);
+    let up = piles.iter().map(|p| p.tension.demand);
+    let stages = frost.answer.result.uplift.iter().flat_map(|u| &u.stages);
+    let frozen = stages.filter_map(|stage| stage.design.net_frost_tension);
     if let Some(demand) = &mut request.demand {
-        demand.compression = Some(largest);
+        demand.compression = Some(down.fold(Force::ZERO, Force::max));
+        let tension = up.chain(frozen).fold(Force::ZERO, Force::max);
+        demand.tension = (tension > Force::ZERO).then_some(tension);
     }
     ask::<TorqueCapacity>(request)
 }

@@ -250,7 +250,7 @@ fn table(out: &mut impl Write, s: System, piles: &[LayoutPile]) -> io::Result<()
     Ok(())
 }
 
-/// The torque of the most loaded pile of a plan.
+/// The torque for the largest reaction of each plan, and for frost.
 pub fn worst_piles(
     out: &mut impl Write,
     s: System,
@@ -259,10 +259,12 @@ pub fn worst_piles(
 ) -> io::Result<()> {
     section(
         out,
-        "5. And for the most loaded pile?  (torque-capacity again)",
+        "5. And for the largest reaction and frost?  (torque-capacity again)",
     )?;
     target(out, s, "As drawn: ", drawn)?;
-    target(out, s, "As searched: ", searched)
+    judged(out, s, &drawn.answer)?;
+    target(out, s, "As searched: ", searched)?;
+    judged(out, s, &searched.answer)
 }
 
 /// The verdict, the check that comes closest to its limit, and the warnings.
