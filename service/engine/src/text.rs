@@ -14,7 +14,14 @@ pub const TAGS_MAX: usize = 8;
 /// A name the caller gives to a thing, 1 to 64 characters; echoed, never interpreted.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-#[cfg_attr(feature = "openapi", schema(min_length = 1, max_length = 64))]
+#[cfg_attr(
+    feature = "openapi",
+    schema(
+        min_length = 1,
+        max_length = 64,
+        pattern = r"^[^\u0000-\u001f\u007f-\u009f]*$"
+    )
+)]
 #[serde(transparent)]
 pub struct Label(pub String);
 

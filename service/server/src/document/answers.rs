@@ -3,6 +3,7 @@
 use bearwell_engine::contract::{
     Caution, Check, MethodUse, Provenance, Verdict, VerdictReason, Warning,
 };
+use bearwell_engine::text::Label;
 use bearwell_engine::trace::Step;
 use serde_json::{Value, json};
 
@@ -32,6 +33,7 @@ pub fn answers(schemas: &mut Schemas, names: &[Names]) {
     collect::<Step>(&mut named);
     collect::<Problem>(&mut named);
     collect::<Counts>(&mut named);
+    collect::<Label>(&mut named);
     for page in PAGES {
         (page.schema)(&mut named);
     }
@@ -75,10 +77,11 @@ fn answer(outcome: &str) -> Value {
     })
 }
 
-const ID: &str = "Name of the item, 1 to 64 characters, no two alike; echoed.";
-
 fn id() -> Value {
-    json!({ "type": "string", "minLength": 1, "maxLength": 64, "description": ID })
+    with(
+        reference("Label"),
+        "Name of the item; no two alike; echoed.",
+    )
 }
 
 fn batch_request(request: &str) -> Value {
@@ -112,7 +115,7 @@ fn batch_item(request: &str) -> Value {
             "id": id(),
             "request": {
                 "description": format!("The request; with the defaults, a `{request}`. Whatever is wrong with it is said in its own problem."),
-                "anyOf": [reference(request), true],
+                "anyOf": [reference(request), {}],
             },
         },
         "additionalProperties": false,

@@ -36,10 +36,11 @@ impl<'a> Walker<'a> {
         if *node == Node::Null && nullable(schema) {
             return;
         }
-        if let Some(branches) = schema["oneOf"].as_array() {
-            let branches: Vec<&Value> = branches.iter().filter(|b| b["type"] != "null").collect();
+        if let Some(all) = schema["oneOf"].as_array() {
+            let branches: Vec<&Value> = all.iter().filter(|b| b["type"] != "null").collect();
             return match branches[..] {
-                [only] => self.value(node, only, place),
+                // an optional member; a choice of one is a choice all the same
+                [only] if all.len() > 1 => self.value(node, only, place),
                 _ => self.choice(node, &branches, place),
             };
         }
