@@ -172,3 +172,8 @@ fn sorted(folder: &Path) -> Vec<PathBuf> {
     all.sort();
     all
 }
+
+/// The Rust in README.md compiles as printed.
+#[cfg(doctest)]
+#[doc = include_str!("../../README.md")]
+pub struct Readme;
