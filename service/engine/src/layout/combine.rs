@@ -440,7 +440,8 @@ fn symbol_of(kind: LoadKind) -> &'static str {
     }
 }
 
-fn code_of(kind: LoadKind) -> &'static str {
+/// Name of a kind as it stands on the wire.
+pub(super) fn code_of(kind: LoadKind) -> &'static str {
     match kind {
         LoadKind::Dead => "dead",
         LoadKind::Live => "live",

@@ -5,6 +5,20 @@ use crate::quantity::Force;
 use crate::source::{EULER_BERNOULLI, LAYOUT_ENUMERATION, STATICS_CLOSURE, TRIBUTARY_PRACTICE};
 use crate::trace::Trace;
 
+/// Total of one load case.
+///
+/// W_i = sum(q l) + sum(P); q line loads (N/m) on lengths l (m), P point loads (N),
+/// downwards positive; any value. Source: statics.
+pub(super) fn case_load(total: f64, loads: usize, trace: &mut Trace) -> Force {
+    trace.step(
+        "W_i",
+        "sum(q l) + sum(P)",
+        Force::from_si(total),
+        [("n_loads", (loads as f64).into())],
+        &STATICS_CLOSURE,
+    )
+}
+
 /// Load of one combination.
 ///
 /// W = sum(gamma_i W_i); gamma_i factor of load case i, W_i its total (N), downwards

@@ -2,8 +2,8 @@
 //! caller reads them. Judges nothing and searches nothing.
 
 use super::analysis::{Governing, Range, Solved, above, beam_envelopes, closure, ranges};
-use super::combine::{Combination, Loading};
-use super::equations::{combined_load, pile_reaction};
+use super::combine::{Combination, Loading, code_of};
+use super::equations::{case_load, combined_load, pile_reaction};
 use super::frame::{Frame, resultant};
 use super::outcome::{
     BeamShare, CombinationFactor, LayoutBeam, LayoutCombination, LayoutPile, MomentExtreme,
@@ -14,6 +14,7 @@ use super::plan::{Place, Plan};
 use super::request::{PlanPoint, Request};
 use super::site::{Pile, along_runs, nearest};
 use super::tributary;
+use crate::beam::Load;
 use crate::contract::utilisation;
 use crate::quantity::{Force, Length, Moment, Size};
 use crate::trace::Trace;
@@ -89,6 +90,9 @@ impl Analysis<'_> {
         for load in self.frame.loads.iter().flatten() {
             totals[load.case] += resultant(&load.shape).0;
         }
+        if trace.is_on() {
+            self.show_cases(&totals, trace);
+        }
         let rows = self.combinations().iter().map(|c| {
             trace.about(|| c.name.clone());
             LayoutCombination {
@@ -112,6 +116,18 @@ impl Analysis<'_> {
             }
         });
         rows.collect()
+    }
+
+    fn show_cases(&self, totals: &[f64], trace: &mut Trace) {
+        for (i, case) in self.loading.cases.iter().enumerate() {
+            trace.about(|| match &case.name {
+                Some(name) => format!("{}, {name}", code_of(case.kind)),
+                None => code_of(case.kind).to_owned(),
+            });
+            let loads = self.frame.loads.iter().flatten();
+            let acting = |l: &&Load| l.case == i && resultant(&l.shape) != (0.0, 0.0);
+            case_load(totals[i], loads.filter(acting).count(), trace);
+        }
     }
 
     fn pile_rows(&self, floors: &[f64], trace: &mut Trace) -> Vec<LayoutPile> {

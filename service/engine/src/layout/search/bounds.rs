@@ -168,13 +168,8 @@ fn terms(line: &Line) -> (Vec<(f64, f64)>, (f64, f64)) {
     }
     let term = most
         .into_iter()
-        .map(|m| {
-            if line.loads.downwards {
-                (0.0, m)
-            } else {
-                (-m, m)
-            }
-        })
+        .zip(&line.loads.acts)
+        .map(|(m, (down, up))| (if *up { -m } else { 0.0 }, if *down { m } else { 0.0 }))
         .collect();
     (term, flexibility)
 }

@@ -63,11 +63,8 @@ pub(super) fn solve(line: &Line, budget: &mut Budget, work: &Work) -> Result<Run
         if found {
             break;
         }
-        idle = if state.utilisation() < 0.999 * before {
-            0
-        } else {
-            idle + 1
-        };
+        let gained = state.best.is_none() || state.utilisation() < 0.999 * before;
+        idle = if gained { 0 } else { idle + 1 };
         if idle > PATIENCE {
             break;
         }

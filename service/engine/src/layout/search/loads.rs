@@ -18,8 +18,8 @@ pub(super) struct RunLoads {
     force: Vec<f64>,
     /// Total load in each combination.
     pub total: Vec<f64>,
-    /// Whether no load acts upwards in any combination.
-    pub downwards: bool,
+    /// Whether any load acts downwards, and whether any acts upwards, in each combination.
+    pub acts: Vec<(bool, bool)>,
     /// One load from end to end that does not vary.
     pub even: bool,
 }
@@ -75,11 +75,20 @@ impl RunLoads {
             .iter()
             .map(|c| sum(&|k| cut.resultant(k).0, c))
             .collect();
-        let up = |v: &f64| *v < 0.0;
+        let acts = (0..count)
+            .map(|c| {
+                let own = [&start, &end, &force]
+                    .into_iter()
+                    .flat_map(|list| list.iter().skip(c).step_by(count));
+                own.fold((false, false), |(down, up), v| {
+                    (down || *v > 0.0, up || *v < 0.0)
+                })
+            })
+            .collect();
         Self {
             count,
             even: rows == 2 && start == end,
-            downwards: !(start.iter().any(up) || end.iter().any(up) || force.iter().any(up)),
+            acts,
             stations: cut.stations,
             start,
             end,

@@ -183,3 +183,67 @@ fn springs_are_part_of_the_search() {
     assert_eq!(report.proven_minimal, report.gap_count == 0);
     assert!(a.result.piles.iter().all(|p| p.spring.is_some()));
 }
+
+/// The plan with every length in inches, and mirrored: the same piles, or as many with the
+/// same highest utilisation.
+#[test]
+fn units_and_mirrors_find_the_same() {
+    let text = std::fs::read_to_string(super::folder().join("linnet-search.json")).unwrap();
+    let mut inches: serde_json::Value = serde_json::from_str(&text).unwrap();
+    convert(&mut inches);
+    let inches: crate::contract::Call<crate::layout::Request> =
+        serde_json::from_value(inches).unwrap();
+    let a = answered("linnet-search");
+    let b = answer(&inches).unwrap();
+    assert_eq!(a.result.pile_count, b.result.pile_count);
+    for (p, q) in a.result.piles.iter().zip(&b.result.piles) {
+        assert_eq!(p.label, q.label);
+        close(q.rigid.max.si(), p.rigid.max.si(), 1e-9);
+        let (dx, dy) = (p.at.x.si() - q.at.x.si(), p.at.y.si() - q.at.y.si());
+        assert!(dx.abs() < 1e-9 && dy.abs() < 1e-9);
+    }
+    let mut call = example("linnet-search");
+    for point in call
+        .request
+        .beams
+        .iter_mut()
+        .flat_map(|b| b.points.iter_mut())
+    {
+        point.x = -point.x;
+    }
+    let c = answer(&call).unwrap();
+    assert_eq!(a.result.pile_count, c.result.pile_count);
+    let (u, v) = (
+        a.result.max_utilisation_ratio,
+        c.result.max_utilisation_ratio,
+    );
+    close(v.unwrap(), u.unwrap(), 1e-9);
+}
+
+fn convert(value: &mut serde_json::Value) {
+    match value {
+        serde_json::Value::Object(map) => {
+            if map.get("unit").is_some_and(|u| u == "ft") {
+                let feet = map["value"].as_f64().unwrap();
+                map["value"] = serde_json::json!(feet * 12.0);
+                map["unit"] = serde_json::json!("in");
+            }
+            map.values_mut().for_each(convert);
+        }
+        serde_json::Value::Array(list) => list.iter_mut().for_each(convert),
+        _ => {}
+    }
+}
+
+/// The working of a search shows the load bound of the plan.
+#[test]
+fn a_search_shows_its_bound() {
+    let mut call = example("st-lay-1");
+    call.options.include = Some(vec![crate::contract::Include::Steps]);
+    let steps = answer(&call).unwrap().steps.unwrap();
+    let n = steps.iter().find(|s| s.symbol == "n").unwrap();
+    // 40 ft x 2.5 kip/ft + 10 kip over 25 kip
+    close(n.shown.value(), 110.0 / 25.0, 1e-12);
+    let has = |symbol: &str| steps.iter().any(|s| s.symbol == symbol);
+    assert!(has("W_i") && has("W") && has("R") && has("d"));
+}
