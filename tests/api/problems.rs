@@ -164,12 +164,16 @@ async fn of_the_service_itself(seen: &mut Seen) {
     let broken = door.post("/v1/faulty", faulty::how("not_a_number")).await;
     seen.note("not a number", &broken, None);
 
-    let door = Door::open_with(settings(Duration::from_secs(1), 0), faulty::service());
-    while door.post(path, faulty::how("well")).await.status != 200 {}
-    let long = tokio::spawn(send(door.json(path, faulty::how("forever"))));
-    tokio::time::sleep(Duration::from_millis(200)).await;
+    let door = Door::open_with(settings(Duration::from_secs(3), 1), faulty::service());
+    let mut long = Vec::new();
+    for _ in 0..2 {
+        long.push(tokio::spawn(send(door.json(path, faulty::how("forever")))));
+        tokio::time::sleep(Duration::from_millis(300)).await;
+    }
     seen.note("busy", &door.post(path, faulty::how("well")).await, None);
-    long.await.unwrap();
+    for one in long {
+        one.await.unwrap();
+    }
     door.running.stop();
     tokio::time::sleep(Duration::from_millis(100)).await;
     seen.note("ending", &door.get("/health/ready").await, None);
