@@ -398,10 +398,18 @@ fn detail(layout: &RunLayout) -> String {
     let (spacing, load) = layout.bounds;
     let bounds = format!("at least {spacing} piles by spacing and {load} by load");
     if !layout.keeps() {
+        let used = layout.best.rating.own;
+        let how = if used.is_finite() {
+            format!(
+                "the best found is used to {} times its capacity",
+                round9(used)
+            )
+        } else {
+            "the best found leaves a pile in tension that may have none".to_owned()
+        };
         return format!(
-            "{bounds}; no layout with up to {} piles keeps the limits, the best found is used to {} times its capacity",
-            layout.tried,
-            round9(layout.best.rating.own.min(1e9))
+            "{bounds}; no layout with up to {} piles was found that keeps the limits, {how}",
+            layout.tried
         );
     }
     match layout.by {

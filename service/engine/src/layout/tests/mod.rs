@@ -5,6 +5,7 @@ mod brute;
 mod examples;
 mod geometry;
 mod given;
+mod houses;
 mod loads;
 mod properties;
 mod scale;

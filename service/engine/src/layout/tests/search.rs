@@ -124,7 +124,9 @@ fn a_plan_that_no_layout_can_carry_is_a_result() {
     assert!(!report.feasible && !report.proven_minimal);
     assert_eq!(report.gap_count, 0);
     assert!(
-        report.how[0].detail.contains("no layout with up to"),
+        report.how[0]
+            .detail
+            .contains("no layout with up to 9 piles was found that keeps the limits"),
         "{}",
         report.how[0].detail
     );
