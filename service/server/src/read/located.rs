@@ -7,7 +7,7 @@ use serde::Deserialize;
 use serde_path_to_error::{Path, Segment};
 
 use super::pointer::Pointer;
-use super::strict::Strict;
+use super::strict::{NOT_ONE, Strict};
 
 /// What serde says is wrong with `text` as a `T`; `None` when nothing is.
 pub fn located<'a, T: Deserialize<'a>>(text: &'a str) -> Option<Issue> {
@@ -75,9 +75,7 @@ fn code(text: &str) -> (&'static RefusalDef, Option<&str>) {
         ("unknown unit", &refusals::UNKNOWN_UNIT),
         ("number out of range", &refusals::NUMBER_OUT_OF_RANGE),
         ("invalid type: null", &refusals::MISSING_MEMBER),
-        // what a second member or none looks like where one selects an alternative
-        ("expected value", &refusals::ONE_CHOICE_ONLY),
-        ("expected `}`", &refusals::ONE_CHOICE_ONLY),
+        (NOT_ONE, &refusals::ONE_CHOICE_ONLY),
     ];
     let found = STARTS.iter().find(|(start, _)| text.starts_with(start));
     let quoted = text.split('`').nth(1);

@@ -1,14 +1,14 @@
 //! Wraps a deserializer so that a request has one form only: a struct is read from an
-//! object and never from a list, and no object repeats a member. What is left to serde:
-//! everything else.
+//! object and never from a list, no object repeats a member, and a choice without content
+//! is a text and never an object. What is left to serde: everything else.
 
 use std::borrow::Cow;
 use std::fmt;
 
 use serde::Deserializer;
 use serde::de::{
-    DeserializeSeed, EnumAccess, Error, IntoDeserializer, MapAccess, SeqAccess, Unexpected,
-    VariantAccess, Visitor,
+    DeserializeSeed, EnumAccess, Error, IgnoredAny, IntoDeserializer, MapAccess, SeqAccess,
+    Unexpected, VariantAccess, Visitor,
 };
 
 /// The wrapper; also what its parts are wrapped in.
@@ -65,7 +65,15 @@ impl<'de, D: Deserializer<'de>> Deserializer<'de> for Strict<D> {
         deserialize_tuple_struct(name: &'static str, len: usize) Other;
         deserialize_map() Map;
         deserialize_struct(name: &'static str, fields: &'static [&'static str]) Struct;
-        deserialize_enum(name: &'static str, variants: &'static [&'static str]) Other;
+    }
+
+    fn deserialize_enum<V: Visitor<'de>>(
+        self,
+        _: &'static str,
+        _: &'static [&'static str],
+        visitor: V,
+    ) -> Result<V::Value, D::Error> {
+        self.0.deserialize_any(Choice(visitor))
     }
 }
 
@@ -102,10 +110,6 @@ impl<'de, V: Visitor<'de>> Visitor<'de> for Guard<V> {
     fn visit_map<A: MapAccess<'de>>(self, map: A) -> Result<V::Value, A::Error> {
         let seen = (self.expects == Expects::Map).then(Vec::new);
         self.visitor.visit_map(Members { map, seen })
-    }
-
-    fn visit_enum<A: EnumAccess<'de>>(self, data: A) -> Result<V::Value, A::Error> {
-        self.visitor.visit_enum(Strict(data))
     }
 }
 
@@ -160,40 +164,73 @@ impl<'de, A: MapAccess<'de>> MapAccess<'de> for Members<'de, A> {
     }
 }
 
-impl<'de, A: EnumAccess<'de>> EnumAccess<'de> for Strict<A> {
-    type Error = A::Error;
-    type Variant = Strict<A::Variant>;
-    fn variant_seed<S: DeserializeSeed<'de>>(
-        self,
-        seed: S,
-    ) -> Result<(S::Value, Self::Variant), A::Error> {
-        let (value, variant) = self.0.variant_seed(seed)?;
-        Ok((value, Strict(variant)))
+/// A visitor of one of several alternatives.
+struct Choice<V>(V);
+
+impl<'de, V: Visitor<'de>> Visitor<'de> for Choice<V> {
+    type Value = V::Value;
+
+    fn expecting(&self, f: &mut fmt::Formatter) -> fmt::Result {
+        self.0.expecting(f)
+    }
+
+    fn visit_str<E: Error>(self, text: &str) -> Result<V::Value, E> {
+        self.0.visit_enum(text.into_deserializer())
+    }
+
+    fn visit_map<A: MapAccess<'de>>(self, map: A) -> Result<V::Value, A::Error> {
+        self.0.visit_enum(Tagged(map))
     }
 }
 
-impl<'de, A: VariantAccess<'de>> VariantAccess<'de> for Strict<A> {
+/// An object whose only member selects an alternative and holds its content.
+struct Tagged<A>(A);
+
+impl<'de, A: MapAccess<'de>> EnumAccess<'de> for Tagged<A> {
+    type Error = A::Error;
+    type Variant = Self;
+    fn variant_seed<S: DeserializeSeed<'de>>(
+        mut self,
+        seed: S,
+    ) -> Result<(S::Value, Self), A::Error> {
+        match self.0.next_key_seed(seed)? {
+            Some(variant) => Ok((variant, self)),
+            None => Err(A::Error::custom(NOT_ONE)),
+        }
+    }
+}
+
+/// What is said of an object that selects no alternative, or more than one.
+pub const NOT_ONE: &str = "exactly one member selects the alternative";
+
+impl<'de, A: MapAccess<'de>> VariantAccess<'de> for Tagged<A> {
     type Error = A::Error;
 
     fn unit_variant(self) -> Result<(), A::Error> {
-        self.0.unit_variant()
+        Err(A::Error::invalid_type(Unexpected::Map, &"a text"))
     }
 
-    fn newtype_variant_seed<S: DeserializeSeed<'de>>(self, seed: S) -> Result<S::Value, A::Error> {
-        self.0.newtype_variant_seed(Strict(seed))
+    fn newtype_variant_seed<S: DeserializeSeed<'de>>(
+        mut self,
+        seed: S,
+    ) -> Result<S::Value, A::Error> {
+        let value = self.0.next_value_seed(Strict(seed))?;
+        match self.0.next_key::<IgnoredAny>()? {
+            None => Ok(value),
+            Some(_) => Err(A::Error::custom(NOT_ONE)),
+        }
     }
 
-    fn tuple_variant<V: Visitor<'de>>(self, len: usize, visitor: V) -> Result<V::Value, A::Error> {
-        let expects = Expects::Other;
-        self.0.tuple_variant(len, Guard { visitor, expects })
+    fn tuple_variant<V: Visitor<'de>>(self, _: usize, visitor: V) -> Result<V::Value, A::Error> {
+        Err(A::Error::invalid_type(Unexpected::TupleVariant, &visitor))
     }
 
+    /// Alternatives of a request hold one value of their own type.
     fn struct_variant<V: Visitor<'de>>(
         self,
-        fields: &'static [&'static str],
+        _: &'static [&'static str],
         visitor: V,
     ) -> Result<V::Value, A::Error> {
-        let expects = Expects::Struct;
-        self.0.struct_variant(fields, Guard { visitor, expects })
+        Err(A::Error::invalid_type(Unexpected::StructVariant, &visitor))
     }
 }

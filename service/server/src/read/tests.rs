@@ -102,6 +102,7 @@ fn alternatives_are_exactly_one() {
             "one_choice_only",
         ),
         (r#"{"by_foot": {}}"#, "unknown_choice"),
+        (r#"{"by_hand": null}"#, "missing_member"),
         (r#""by_hand""#, "wrong_type"),
         ("3", "wrong_type"),
     ] {
@@ -120,6 +121,13 @@ fn alternatives_are_exactly_one() {
         "\"method\": null,",
     )]);
     assert_eq!(faults(&text), (422, listed(&[("", "missing_member")])));
+}
+
+#[test]
+fn a_choice_without_content_is_a_text() {
+    let text = swapped(&[("\"si\"", "{\"si\": null}"), ("\"fine\"", "{\"fine\": {}}")]);
+    let want = [("/grade", "wrong_type"), ("/output_units", "wrong_type")];
+    assert_eq!(faults(&text), (422, listed(&want)));
 }
 
 #[test]
