@@ -293,3 +293,33 @@ fn porch_uplift() {
     assert_eq!(a.verdict, Verdict::Reject);
     assert!(a.warnings.iter().any(|w| w.code == "pile_uplift"));
 }
+
+/// The worked plan on springs of 60 kip/in, beams of 180,000 kip ft2, D+0.75L+0.75S:
+/// computed with a separate dense stiffness solution of the whole plan (other program,
+/// shared deflections, no torsion), printed to 3 decimals of a pound.
+#[test]
+fn linnet_on_springs() {
+    let a = answered("linnet-springs");
+    for (label, want) in [
+        ("A1", 7829.965),
+        ("A2", 10587.53),
+        ("A3", 11763.011),
+        ("A4", 11826.435),
+        ("A5", 10890.301),
+        ("A6", 8586.903),
+    ] {
+        let reactions = pile(&a, label).reactions.as_ref().unwrap();
+        let r = reactions
+            .iter()
+            .find(|r| r.combination == "D+0.75L+0.75S")
+            .unwrap();
+        close(r.spring.unwrap().si() / LBF, want, 1e-6);
+    }
+    // the rigid line still governs A2
+    assert_eq!(pile(&a, "A2").compression.supports, SupportModel::Rigid);
+    assert_eq!(
+        a.result.supports,
+        [SupportModel::Rigid, SupportModel::Spring]
+    );
+    assert!(a.checks.iter().all(|c| c.id != "spring_support"));
+}
