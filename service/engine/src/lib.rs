@@ -9,6 +9,8 @@
 pub mod catalogue;
 mod choice;
 pub mod contract;
+#[cfg(test)]
+mod examples;
 pub mod frost;
 pub mod helix;
 pub mod layout;

@@ -1,57 +1,23 @@
 //! Every example request under `openapi/examples/helix-capacity`: those that must be
 //! answered are, those that must be refused are refused where they should be.
 
-use std::fs;
-use std::path::PathBuf;
-
-use validator::Validate;
-
-use super::{codes, compression, helix, near, tension, warns};
-use crate::contract::{Answer, Calculation, Call, Refusal, Verdict, Work, run};
-use crate::helix::{HelixCapacity, Outcome, Request};
-use crate::quantity::{ForceUnit, In, Presentation, StressUnit, System};
+use super::{compression, helix, near, tension, warns};
+use crate::contract::{Answer, Verdict, Work, run};
+use crate::examples::{refused_as, request, requests, through};
+use crate::helix::{HelixCapacity, Outcome};
+use crate::quantity::{ForceUnit, StressUnit};
 use crate::trace::Trace;
 
-fn folder(below: &str) -> Vec<(String, String)> {
-    let path = PathBuf::from(env!("CARGO_MANIFEST_DIR"))
-        .join("../../openapi/examples/helix-capacity")
-        .join(below);
-    let mut files: Vec<_> = fs::read_dir(&path)
-        .unwrap_or_else(|e| panic!("{}: {e}", path.display()))
-        .map(|entry| entry.unwrap().path())
-        .filter(|p| {
-            let name = p.file_name().unwrap().to_string_lossy().into_owned();
-            name.ends_with(".json")
-                && !name.ends_with(".answer.json")
-                && !name.ends_with(".problem.json")
-        })
-        .map(|p| {
-            let name = p.file_stem().unwrap().to_string_lossy().into_owned();
-            (name, fs::read_to_string(&p).unwrap())
-        })
-        .collect();
-    files.sort();
-    assert!(files.len() > 40, "{} holds too few", path.display());
-    files
-}
-
 fn answer_to(wanted: &str) -> Answer<Outcome> {
-    let (_, text) = folder("").into_iter().find(|(n, _)| n == wanted).unwrap();
-    let call: Call<Request> = serde_json::from_str(&text).unwrap();
-    run::<HelixCapacity>(&call, Work::new(Trace::on(), None)).unwrap()
+    let text = request::<HelixCapacity>(wanted);
+    through::<HelixCapacity>(&text, Trace::on()).unwrap().1
 }
 
 #[test]
 fn every_example_is_answered_and_printed() {
-    for (name, text) in folder("") {
-        let call: Call<Request> =
-            serde_json::from_str(&text).unwrap_or_else(|e| panic!("{name}: {e}"));
-        let mut issues = Vec::new();
-        HelixCapacity::lengths(&call.request, &mut issues);
-        assert!(issues.is_empty(), "{name}: {issues:?}");
-        call.request
-            .validate()
-            .unwrap_or_else(|e| panic!("{name}: {e}"));
+    for (name, text) in requests::<HelixCapacity>("") {
+        let (call, _) = through::<HelixCapacity>(&text, Trace::off())
+            .unwrap_or_else(|e| panic!("{name}: {e:?}"));
         let trace = if call.options.steps() {
             Trace::on()
         } else {
@@ -59,11 +25,6 @@ fn every_example_is_answered_and_printed() {
         };
         let answer = run::<HelixCapacity>(&call, Work::new(trace, None))
             .unwrap_or_else(|e| panic!("{name}: {e:?}"));
-        for system in [System::Si, System::UsCustomary] {
-            let printed =
-                serde_json::to_string(&In(Presentation::Printed(system), &answer)).unwrap();
-            assert!(!printed.contains("null"), "{name}: {printed}");
-        }
         let judged = call.request.demand.is_some();
         assert_eq!(answer.verdict != Verdict::NotAsked, judged, "{name}");
         assert_eq!(!answer.checks.is_empty(), judged, "{name}");
@@ -76,10 +37,6 @@ fn every_example_is_answered_and_printed() {
         let plain = serde_json::to_string(&answer.result).unwrap();
         let back: Outcome = serde_json::from_str(&plain).unwrap();
         assert_eq!(back, answer.result, "{name}");
-        if std::env::var_os("SHOW").is_some_and(|s| s == *name) {
-            let text = In(Presentation::Printed(call.options.system()), &answer);
-            println!("{}", serde_json::to_string_pretty(&text).unwrap());
-        }
     }
 }
 
@@ -303,40 +260,5 @@ fn every_refused_example_is_refused_where_it_should_be() {
         ("wrong-unit", "shape", "unknown unit `kPa`"),
         ("zone-too-deep", "values", "bearing_zone_ratio"),
     ];
-    let files = folder("refused");
-    let names: Vec<_> = files.iter().map(|(n, _)| n.as_str()).collect();
-    assert_eq!(
-        names,
-        expected.map(|e| e.0),
-        "each refused example has its line"
-    );
-    for ((name, text), (_, stage, mark)) in files.iter().zip(expected) {
-        let (got, words) = stage_of(text);
-        assert_eq!(got, stage, "{name}: {words}");
-        assert!(words.contains(mark), "{name}: {words}");
-    }
-}
-
-fn stage_of(text: &str) -> (&'static str, String) {
-    let call = match serde_json::from_str::<Call<Request>>(text) {
-        Err(e) => return ("shape", e.to_string()),
-        Ok(call) => call,
-    };
-    let mut issues = Vec::new();
-    HelixCapacity::lengths(&call.request, &mut issues);
-    if !issues.is_empty() {
-        return ("lengths", words(&Refusal::of(issues)));
-    }
-    if let Err(e) = call.request.validate() {
-        return ("values", format!("{e:?}"));
-    }
-    match run::<HelixCapacity>(&call, Work::default()) {
-        Err(refusal) => ("physics", words(&refusal)),
-        Ok(_) => ("answered", String::new()),
-    }
-}
-
-fn words(refusal: &Refusal) -> String {
-    let found: Vec<_> = codes(refusal).iter().map(|(_, code)| *code).collect();
-    found.join(" ")
+    refused_as::<HelixCapacity>(&expected);
 }

@@ -1,63 +1,16 @@
 //! Every example request under `openapi/examples/torque-capacity`: those that must be
 //! answered are, those that must be refused are refused where they should be.
 
-use std::fs;
-use std::path::PathBuf;
-
-use validator::Validate;
-
-use crate::contract::{Call, CheckStatus, Verdict, Work, run};
-use crate::quantity::{In, Presentation, System};
-use crate::torque::{Request, TorqueCapacity};
+use crate::contract::{CheckStatus, Verdict};
+use crate::examples::{refused_as, request, requests, through};
+use crate::torque::TorqueCapacity;
 use crate::trace::Trace;
-
-fn folder(below: &str) -> Vec<(String, String)> {
-    let path = PathBuf::from(env!("CARGO_MANIFEST_DIR"))
-        .join("../../openapi/examples/torque-capacity")
-        .join(below);
-    let mut files: Vec<_> = fs::read_dir(&path)
-        .unwrap_or_else(|e| panic!("{}: {e}", path.display()))
-        .map(|entry| entry.unwrap().path())
-        .filter(|p| {
-            let name = p.file_name().unwrap().to_string_lossy().into_owned();
-            name.ends_with(".json")
-                && !name.ends_with(".answer.json")
-                && !name.ends_with(".problem.json")
-        })
-        .map(|p| {
-            let name = p.file_stem().unwrap().to_string_lossy().into_owned();
-            (name, fs::read_to_string(&p).unwrap())
-        })
-        .collect();
-    files.sort();
-    assert!(
-        files.len() > 10,
-        "{} holds too few examples",
-        path.display()
-    );
-    files
-}
 
 #[test]
 fn every_example_is_answered_and_printed() {
-    for (name, text) in folder("") {
-        let call: Call<Request> =
-            serde_json::from_str(&text).unwrap_or_else(|e| panic!("{name}: {e}"));
-        call.request
-            .validate()
-            .unwrap_or_else(|e| panic!("{name}: {e}"));
-        let trace = if call.options.steps() {
-            Trace::on()
-        } else {
-            Trace::off()
-        };
-        let answer = run::<TorqueCapacity>(&call, Work::new(trace, None))
+    for (name, text) in requests::<TorqueCapacity>("") {
+        let (call, answer) = through::<TorqueCapacity>(&text, Trace::off())
             .unwrap_or_else(|e| panic!("{name}: {e:?}"));
-        for system in [System::Si, System::UsCustomary] {
-            let printed =
-                serde_json::to_string(&In(Presentation::Printed(system), &answer)).unwrap();
-            assert!(!printed.contains("null"), "{name}: {printed}");
-        }
         let judged = call.request.demand.is_some()
             || call.request.torsion.is_some_and(|t| t.rating.is_some())
                 && call.request.installed.is_some();
@@ -71,25 +24,15 @@ fn every_example_is_answered_and_printed() {
         let plain = serde_json::to_string(&answer.result).unwrap();
         let back: crate::torque::Outcome = serde_json::from_str(&plain).unwrap();
         assert_eq!(serde_json::to_string(&back).unwrap(), plain, "{name}");
-        if std::env::var_os("SHOW").is_some() {
-            let system = call.options.system();
-            let text = In(Presentation::Printed(system), &answer);
-            println!(
-                "== {name}\n{}",
-                serde_json::to_string_pretty(&text).unwrap()
-            );
-        }
     }
 }
 
 #[test]
 fn the_named_examples_come_to_their_verdicts() {
     let verdict = |wanted: &str| {
-        let (_, text) = folder("").into_iter().find(|(n, _)| n == wanted).unwrap();
-        let call: Call<Request> = serde_json::from_str(&text).unwrap();
-        run::<TorqueCapacity>(&call, Work::default())
-            .unwrap()
-            .verdict
+        let text = request::<TorqueCapacity>(wanted);
+        let (_, answer) = through::<TorqueCapacity>(&text, Trace::off()).unwrap();
+        answer.verdict
     };
     for (name, expected) in [
         ("linnet", Verdict::Accept),
@@ -184,32 +127,7 @@ fn every_refused_example_is_refused_where_it_should_be() {
         ("wall-missing", "physics", "missing_member"),
         ("wall-too-thick", "physics", "shaft_wall_too_thick"),
     ];
-    let files = folder("refused");
-    let names: Vec<_> = files.iter().map(|(n, _)| n.as_str()).collect();
-    assert_eq!(
-        names,
-        expected.map(|e| e.0),
-        "each refused example has its line"
-    );
-    for ((name, text), (_, stage, mark)) in files.iter().zip(expected) {
-        let (got, words) = match serde_json::from_str::<Call<Request>>(text) {
-            Err(e) => ("shape", e.to_string()),
-            Ok(call) => match call.request.validate() {
-                Err(e) => ("values", format!("{e:?}")),
-                Ok(()) => match run::<TorqueCapacity>(&call, Work::default()) {
-                    Err(refusal) => ("physics", codes(&refusal)),
-                    Ok(_) => ("answered", String::new()),
-                },
-            },
-        };
-        assert_eq!(got, stage, "{name}: {words}");
-        assert!(words.contains(mark), "{name}: {words}");
-    }
-}
-
-fn codes(refusal: &crate::contract::Refusal) -> String {
-    let codes: Vec<_> = refusal.issues.iter().map(|i| i.code.as_ref()).collect();
-    codes.join(" ")
+    refused_as::<TorqueCapacity>(&expected);
 }
 
 #[test]
