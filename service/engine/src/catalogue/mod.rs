@@ -102,6 +102,7 @@ pub fn all_checks() -> Vec<&'static CheckDef> {
 pub fn all_warnings() -> Vec<&'static WarningDef> {
     [
         warnings::ALL,
+        crate::basis::codes::warnings::ALL,
         crate::helix::codes::warnings::ALL,
         crate::torque::codes::warnings::ALL,
         crate::frost::codes::warnings::ALL,
@@ -119,6 +120,7 @@ pub fn all_cautions() -> Vec<&'static CautionDef> {
 pub fn all_refusals() -> Vec<&'static RefusalDef> {
     [
         refusals::ALL,
+        crate::basis::codes::refusals::ALL,
         crate::soil::codes::refusals::ALL,
         crate::helix::codes::refusals::ALL,
         crate::torque::codes::refusals::ALL,

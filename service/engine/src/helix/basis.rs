@@ -1,9 +1,10 @@
-//! Design basis and demand: which factors turn an ultimate resistance into one that may
-//! be used, and what it is compared with. The factors themselves are in `factors.rs`.
+//! Design basis of `helix-capacity`: its format and the other ultimate loads beside the
+//! bearing of the soil. What all calculations share is in `crate::basis`.
 
 use serde::{Deserialize, Serialize};
 use validator::Validate;
 
+use crate::basis::{AxialLimitStates, ResistanceProof, UpliftClause};
 use crate::choice::validate_choice;
 use crate::quantity::{Force, ForceUnit};
 
@@ -15,7 +16,7 @@ pub enum HelixBasis {
     /// Allowable load = ultimate / safety factor; compared with unfactored load.
     AllowableStress(HelixAllowableStress),
     /// Factored resistance = resistance factor x ultimate; compared with factored load.
-    LimitStates(HelixLimitStates),
+    LimitStates(AxialLimitStates),
 }
 
 validate_choice!(HelixBasis {
@@ -43,40 +44,12 @@ pub struct HelixAllowableStress {
     pub uplift_clause: Option<UpliftClause>,
     /// What the resistance rests on; `analysis` when left out.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub proof: Option<HelixProof>,
+    pub proof: Option<ResistanceProof>,
     /// Other ultimate compression loads of the same pile, of which the code takes the
     /// least together with the bearing of the soil.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(nested)]
     pub other_ultimates: Option<OtherUltimates>,
-}
-
-/// Clause of the safety factor in tension. The clauses disagree; the answer names the one
-/// in force.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-#[serde(rename_all = "snake_case")]
-pub enum UpliftClause {
-    /// General uplift clause: 3 by analysis, 2 by load test.
-    General,
-    /// General uplift clause under wind or seismic load: 2 by analysis, 1.5 by load test.
-    GeneralWindSeismic,
-    /// Clause of helical piles, half of the ultimate: 2.
-    Helical,
-    /// New York City: 3 by analysis, 2 by load test.
-    NewYorkCity,
-}
-
-/// What a resistance rests on.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-#[serde(rename_all = "snake_case")]
-pub enum HelixProof {
-    /// The analysis of this answer.
-    Analysis,
-    /// Static load tests on this site that bear the analysis out; they are not part of
-    /// the request and are not judged.
-    LoadTest,
 }
 
 /// Ultimate compression loads from elsewhere; what is left out is not considered.
@@ -104,55 +77,4 @@ pub struct OtherUltimates {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(range(min = Force::ZERO, max = Force::new(20_000.0, ForceUnit::KN)))]
     pub helix_plates: Option<Force>,
-}
-
-/// Limit-states design.
-#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize, Validate)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-#[serde(deny_unknown_fields)]
-pub struct HelixLimitStates {
-    /// Resistance factor in compression; 0.1 to 1. Left out: 0.4 by analysis, 0.6 by
-    /// static test.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    #[validate(range(min = 0.1, max = 1.0))]
-    #[cfg_attr(feature = "openapi", schema(minimum = 0.1, maximum = 1))]
-    pub compression_resistance_factor: Option<f64>,
-    /// Resistance factor in tension; 0.1 to 1. Left out: 0.3 by analysis, 0.4 by static
-    /// test.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    #[validate(range(min = 0.1, max = 1.0))]
-    #[cfg_attr(feature = "openapi", schema(minimum = 0.1, maximum = 1))]
-    pub tension_resistance_factor: Option<f64>,
-    /// What the resistance rests on; `analysis` when left out.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub proof: Option<HelixProof>,
-}
-
-/// Load on the pile, never negative; at least one of `compression` and `tension`.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, Validate)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-#[serde(deny_unknown_fields)]
-pub struct HelixDemand {
-    /// Whether the loads are unfactored, for an allowable-stress basis, or factored, for a
-    /// limit-states basis. The wrong pair is refused.
-    pub level: DemandLevel,
-    /// Compression; 0 to 20 MN.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    #[validate(range(min = Force::ZERO, max = Force::new(20_000.0, ForceUnit::KN)))]
-    pub compression: Option<Force>,
-    /// Tension; 0 to 20 MN.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    #[validate(range(min = Force::ZERO, max = Force::new(20_000.0, ForceUnit::KN)))]
-    pub tension: Option<Force>,
-}
-
-/// Level of a load.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-#[serde(rename_all = "snake_case")]
-pub enum DemandLevel {
-    /// Unfactored (service) load of an allowable-stress combination.
-    Allowable,
-    /// Factored load of a limit-states combination.
-    Factored,
 }

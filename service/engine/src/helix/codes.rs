@@ -22,8 +22,6 @@ pub mod warnings {
         PROFILE_ENDS_NEAR_HELIX = "profile_ends_near_helix", "The profile ends within three diameters below a helix.";
         FRICTION_ANGLE_ABOVE_40 = "friction_angle_above_40", "A friction angle above 40 degrees is used; few soils keep it under load, and bearing doubles within five degrees.";
         HELICES_CLOSE = "helices_close", "Two helices are less than 3 diameters of the lower one apart.";
-        UPLIFT_CLAUSES_DISAGREE = "uplift_clauses_disagree", "The clause of helical piles and the general uplift clause give different safety factors in tension; the answer names the one in force.";
-        FACTOR_RESTS_ON_TEST = "factor_rests_on_test", "The factor holds only with static load tests on this site that bear the analysis out; none is part of the request.";
     }
 }
 
@@ -38,7 +36,6 @@ pub mod refusals {
         HELIX_IN_ROCK = "helix_in_rock", "Rock at or above the helix or in the soil it bears on; helix theory does not apply to it. A pile on rock is a question for a load test.";
         NO_CLOSED_WIDTH_FACTOR = "no_closed_width_factor", "The method has no closed N_gamma, so the width term cannot be included.";
         ADHESION_ON_SQUARE_SHAFT = "adhesion_on_square_shaft", "Adhesion is not counted on a square shaft.";
-        TENSION_FACTOR_TWICE = "tension_factor_twice", "A safety factor in tension and a clause for it are sent together; send one of them.";
         DEMAND_NOT_COMPUTED = "demand_not_computed", "The demand acts in a direction that is not to be computed.";
     }
 }

@@ -1,33 +1,20 @@
-//! From the ultimate resistance to a capacity that may be used: factors by basis and
-//! clause (their values are shared with `torque/safety.rs`), the least of the ultimate loads, and the faults of a basis and a demand.
+//! From the ultimate resistance to a capacity that may be used: the factor of a basis, the
+//! least of the ultimate loads, and the faults of a basis and a demand.
 
-use super::basis::{
-    DemandLevel, HelixAllowableStress, HelixBasis, HelixDemand, HelixLimitStates, HelixProof,
-    UpliftClause,
-};
-use super::codes::{refusals, warnings};
+use super::basis::{HelixAllowableStress, HelixBasis};
 use super::outcome::{DesignCapacity, DesignCapacityKind, HelixFactor, UltimateItem, UltimateKind};
 use super::pile::AxialDirection;
 use super::request::AxialDirections;
+use crate::basis::codes::{refusals, warnings};
+use crate::basis::{
+    AxialDemand, DemandLevel, HELICAL_SAFETY, ResistanceProof, UpliftClause, allowable, factored,
+    resistance_factor, tell_of_test, uplift,
+};
 use crate::catalogue::refusals::{BASIS_MIXED, MISSING_MEMBER};
 use crate::contract::{Issue, Work};
 use crate::quantity::Force;
-use crate::source::{CALLER, IBC_1810_3_3_1_9, NYC_1810_3_4, Reference, Sourced};
-use crate::torque::safety::{
-    HELICAL_SAFETY, PHI_COMPRESSION_ANALYSIS, PHI_COMPRESSION_TEST, PHI_TENSION_ANALYSIS,
-    PHI_TENSION_TEST, UPLIFT_ANALYSIS, UPLIFT_TEST, UPLIFT_WIND_ANALYSIS, UPLIFT_WIND_TEST,
-};
+use crate::source::{CALLER, IBC_1810_3_3_1_9, Reference, Sourced};
 use crate::trace::Trace;
-
-/// New York City: uplift by analysis.
-pub static NEW_YORK_ANALYSIS: Sourced<f64> =
-    Sourced::new("new_york_uplift_safety_factor_analysis", 3.0, &NYC_1810_3_4);
-/// New York City: uplift by load test.
-pub static NEW_YORK_TEST: Sourced<f64> =
-    Sourced::new("new_york_uplift_safety_factor_test", 2.0, &NYC_1810_3_4);
-
-/// A factor by analysis and by load test.
-type ByProof = (&'static Sourced<f64>, &'static Sourced<f64>);
 
 /// A factor in force.
 #[derive(Debug, Clone, Copy)]
@@ -78,20 +65,26 @@ pub(crate) fn factor(basis: &HelixBasis, direction: AxialDirection, work: &mut W
             }
         }
         (HelixBasis::AllowableStress(a), AxialDirection::Tension) => tension_safety(a, work),
-        (HelixBasis::LimitStates(l), AxialDirection::Compression) => resistance_factor(
-            "compression_resistance_factor",
-            l.compression_resistance_factor,
-            (&PHI_COMPRESSION_ANALYSIS, &PHI_COMPRESSION_TEST),
-            l,
-            work,
-        ),
-        (HelixBasis::LimitStates(l), AxialDirection::Tension) => resistance_factor(
-            "tension_resistance_factor",
-            l.tension_resistance_factor,
-            (&PHI_TENSION_ANALYSIS, &PHI_TENSION_TEST),
-            l,
-            work,
-        ),
+        (HelixBasis::LimitStates(l), direction) => {
+            let (id, given) = match direction {
+                AxialDirection::Compression => (
+                    "compression_resistance_factor",
+                    l.compression_resistance_factor,
+                ),
+                AxialDirection::Tension => {
+                    ("tension_resistance_factor", l.tension_resistance_factor)
+                }
+            };
+            if let Some(value) = given {
+                return Factor::given(id, value);
+            }
+            let tested = l.proof == Some(ResistanceProof::LoadTest);
+            if tested {
+                tell_of_test(id, work);
+            }
+            let tension = direction == AxialDirection::Tension;
+            Factor::taken(id, resistance_factor(tension, tested), work)
+        }
     }
 }
 
@@ -100,27 +93,19 @@ fn tension_safety(a: &HelixAllowableStress, work: &mut Work) -> Factor {
     if let Some(value) = a.tension_safety_factor {
         return Factor::given(ID, value);
     }
-    let pair = match a.uplift_clause.unwrap_or(UpliftClause::General) {
-        UpliftClause::General => {
-            tell_of_clauses(
-                "the general uplift clause",
-                "the clause of helical piles",
-                work,
-            );
-            (&UPLIFT_ANALYSIS, &UPLIFT_TEST)
-        }
-        UpliftClause::GeneralWindSeismic => (&UPLIFT_WIND_ANALYSIS, &UPLIFT_WIND_TEST),
-        UpliftClause::NewYorkCity => (&NEW_YORK_ANALYSIS, &NEW_YORK_TEST),
-        UpliftClause::Helical => {
-            tell_of_clauses(
-                "the clause of helical piles",
-                "the general uplift clause",
-                work,
-            );
-            return Factor::taken(ID, &HELICAL_SAFETY, work);
-        }
-    };
-    by_proof(ID, pair, a.proof, work)
+    let clause = a.uplift_clause.unwrap_or(UpliftClause::General);
+    let general = "the general uplift clause";
+    let helical = "the clause of helical piles";
+    match clause {
+        UpliftClause::General => tell_of_clauses(general, helical, work),
+        UpliftClause::Helical => tell_of_clauses(helical, general, work),
+        UpliftClause::GeneralWindSeismic | UpliftClause::NewYorkCity => {}
+    }
+    let tested = a.proof == Some(ResistanceProof::LoadTest);
+    if tested && clause != UpliftClause::Helical {
+        tell_of_test(ID, work);
+    }
+    Factor::taken(ID, uplift(clause, tested), work)
 }
 
 fn tell_of_clauses(used: &str, other: &str, work: &mut Work) {
@@ -130,35 +115,6 @@ fn tell_of_clauses(used: &str, other: &str, work: &mut Work) {
             "the safety factor in tension is that of {used}, not of {other}; choose with `uplift_clause`"
         ),
     );
-}
-
-fn resistance_factor(
-    id: &'static str,
-    given: Option<f64>,
-    pair: ByProof,
-    basis: &HelixLimitStates,
-    work: &mut Work,
-) -> Factor {
-    match given {
-        Some(value) => Factor::given(id, value),
-        None => by_proof(id, pair, basis.proof, work),
-    }
-}
-
-fn by_proof(
-    id: &'static str,
-    (analysis, test): ByProof,
-    proof: Option<HelixProof>,
-    work: &mut Work,
-) -> Factor {
-    if proof != Some(HelixProof::LoadTest) {
-        return Factor::taken(id, analysis, work);
-    }
-    work.warn(
-        &warnings::FACTOR_RESTS_ON_TEST,
-        format!("{id} is that of a resistance borne out by load tests on this site; by analysis alone it is less favourable"),
-    );
-    Factor::taken(id, test, work)
 }
 
 /// The ultimate loads the code takes the least of, with the least marked.
@@ -238,38 +194,10 @@ pub(crate) fn design_capacity(
     }
 }
 
-/// Allowable load.
-///
-/// P_a = P_u / FS; P_u ultimate load (N), FS safety factor. Range: FS from 1. Source: IBC
-/// 1810.3.3.1.9 (0.5 P_u), 1810.3.3.1.5. Sign: as the ultimate load.
-fn allowable(ultimate: Force, safety: f64, source: &'static Reference, trace: &mut Trace) -> Force {
-    trace.step(
-        "P_a",
-        "P_u / FS",
-        ultimate / safety,
-        [("P_u", ultimate.into()), ("FS", safety.into())],
-        source,
-    )
-}
-
-/// Factored resistance.
-///
-/// R_r = phi R_u; phi resistance factor, R_u ultimate resistance (N). Range: phi up to 1.
-/// Source: National Building Code of Canada, structural commentary. Sign: as the ultimate.
-fn factored(ultimate: Force, phi: f64, source: &'static Reference, trace: &mut Trace) -> Force {
-    trace.step(
-        "R_r",
-        "phi R_u",
-        ultimate * phi,
-        [("R_u", ultimate.into()), ("phi", phi.into())],
-        source,
-    )
-}
-
 /// Every fault of the basis and the demand together.
 pub(crate) fn basis_faults(
     basis: Option<&HelixBasis>,
-    demand: Option<&HelixDemand>,
+    demand: Option<&AxialDemand>,
     directions: AxialDirections,
 ) -> Vec<Issue> {
     let mut issues = Vec::new();
@@ -318,7 +246,7 @@ pub(crate) fn basis_faults(
         if force.is_some() && directions == left_out {
             issues.push(Issue::new(
                 format!("/demand/{name}"),
-                &refusals::DEMAND_NOT_COMPUTED,
+                &super::codes::refusals::DEMAND_NOT_COMPUTED,
                 format!("`directions` leaves {name} out"),
             ));
         }

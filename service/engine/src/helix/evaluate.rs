@@ -4,7 +4,7 @@
 use std::borrow::Cow;
 
 use super::HelixCapacity;
-use super::basis::{HelixBasis, HelixDemand};
+use super::basis::HelixBasis;
 use super::codes::{checks, methods, warnings};
 use super::design::{Factor, basis_faults, design_capacity, factor, least_ultimate, ultimates};
 use super::methods::HelixMethods;
@@ -15,6 +15,7 @@ use super::request::{AxialDirections, Request};
 use super::resistance::axial_resistance;
 use super::settings::Settings;
 use super::zone::zone_faults;
+use crate::basis::AxialDemand;
 use crate::catalogue::cautions;
 use crate::contract::{
     Calculation, Check, CheckStatus, Issue, Refusal, SubjectKind, Work, list_length, none_of,
@@ -186,7 +187,7 @@ impl Results {
 /// The load against the capacity.
 fn judge(
     pile: &str,
-    demand: &HelixDemand,
+    demand: &AxialDemand,
     resistance: &AxialResistance,
     used: &Factor,
     work: &mut Work,

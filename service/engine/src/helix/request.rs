@@ -3,9 +3,10 @@
 use serde::{Deserialize, Serialize};
 use validator::Validate;
 
-use super::basis::{HelixBasis, HelixDemand};
+use super::basis::HelixBasis;
 use super::methods::HelixMethods;
 use super::pile::HelixPile;
+use crate::basis::AxialDemand;
 use crate::soil::SoilProfile;
 
 /// Ultimate and usable capacity of a helical pile in compression and tension, from the
@@ -39,7 +40,7 @@ pub struct Request {
     /// Load to judge the pile by; without it nothing is judged.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(nested)]
-    pub demand: Option<HelixDemand>,
+    pub demand: Option<AxialDemand>,
 }
 
 /// Directions of load to compute.

@@ -40,27 +40,6 @@ pub fn torque_for_capacity(ultimate: Force, factor: TorqueFactor, trace: &mut Tr
     )
 }
 
-/// Allowable capacity.
-///
-/// P_a = P_u / FS
-///
-/// P_a allowable capacity, N; P_u ultimate capacity, N; FS safety factor, at least 1; with
-/// FS = 2 this is P_a = 0.5 P_u. Source: IBC 1810.3.3.1.9, eq. 18-4 (FS 2). Positive.
-pub fn allowable(
-    ultimate: Force,
-    safety: f64,
-    source: &'static Reference,
-    trace: &mut Trace,
-) -> Force {
-    trace.step(
-        "P_a",
-        "P_u / FS",
-        ultimate / safety,
-        [("P_u", ultimate.into()), ("FS", safety.into())],
-        source,
-    )
-}
-
 /// Ultimate capacity that a service load needs.
 ///
 /// P_u,req = P FS
@@ -77,22 +56,6 @@ pub fn ultimate_for_service(
         "P FS",
         load * safety,
         [("P", load.into()), ("FS", safety.into())],
-        source,
-    )
-}
-
-/// Factored resistance.
-///
-/// R_f = phi R_u
-///
-/// R_f factored resistance, N; phi resistance factor, 0 to 1; R_u ultimate capacity, N.
-/// Source: limit-states format of the National Building Code of Canada. Positive.
-pub fn factored(ultimate: Force, phi: f64, source: &'static Reference, trace: &mut Trace) -> Force {
-    trace.step(
-        "R_f",
-        "phi R_u",
-        ultimate * phi,
-        [("R_u", ultimate.into()), ("phi", phi.into())],
         source,
     )
 }

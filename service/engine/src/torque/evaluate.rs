@@ -8,10 +8,11 @@ use super::hydraulics;
 use super::judge;
 use super::options::{CompressionUltimates, TorqueBasis};
 use super::outcome::*;
-use super::request::{Request, TorqueDemand, TorqueReading};
+use super::request::{Request, TorqueReading};
 use super::safety::Factors;
 use super::settle::{Settled, settle};
 use super::torsion;
+use crate::basis::AxialDemand;
 use crate::catalogue::cautions;
 use crate::contract::{Refusal, Work, utilisation};
 use crate::quantity::{Force, Torque, TorqueFactor, in_both_systems};
@@ -72,7 +73,7 @@ fn cautions_of(request: &Request, work: &mut Work) {
 fn warn_of_depth(settled: &Settled, work: &mut Work) {
     let request = settled.request;
     let demand = request.demand;
-    let asked = |load: fn(&TorqueDemand) -> Option<Force>| match &demand {
+    let asked = |load: fn(&AxialDemand) -> Option<Force>| match &demand {
         Some(demand) => load(demand).is_some(),
         None => request.installed.is_some(),
     };

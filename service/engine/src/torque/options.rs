@@ -4,8 +4,8 @@
 use serde::{Deserialize, Serialize};
 use validator::{Validate, ValidationError};
 
+use crate::basis::{AxialLimitStates, ResistanceProof, UpliftClause};
 use crate::choice::validate_choice;
-use crate::helix::UpliftClause;
 use crate::quantity::{Force, ForceUnit, PerLengthUnit, TorqueFactor};
 
 /// Where the torque factor (ultimate capacity over installation torque) comes from.
@@ -91,7 +91,7 @@ pub enum TorqueBasis {
     /// Allowable-stress design: ultimate over a safety factor, against service loads.
     AllowableStress(TorqueAllowableStress),
     /// Limit-states design: ultimate times a resistance factor, against factored loads.
-    LimitStates(TorqueLimitStates),
+    LimitStates(AxialLimitStates),
 }
 
 validate_choice!(TorqueBasis { AllowableStress = "allowable_stress", LimitStates = "limit_states" });
@@ -118,25 +118,13 @@ pub struct TorqueAllowableStress {
     pub uplift_clause: Option<UpliftClause>,
     /// What the ultimate capacity rests on; `analysis` when left out.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub proof: Option<TorqueProof>,
+    pub proof: Option<ResistanceProof>,
     /// The other ultimate capacities in compression of which Pu is the least, beside the
     /// torque correlation (IBC 1810.3.3.1.9). What is left out is not considered, and the
     /// answer says what was.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(nested)]
     pub other_ultimates: Option<CompressionUltimates>,
-}
-
-/// What an ultimate capacity rests on.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-#[serde(rename_all = "snake_case")]
-pub enum TorqueProof {
-    /// Calculation or correlation; a torque correlation by itself is that.
-    Analysis,
-    /// Static load tests on the site, to which the torque factor was fitted; they are not part
-    /// of the request and are not judged.
-    LoadTest,
 }
 
 /// Ultimate capacities in compression from elsewhere, each 0 to 20,000 kN.
@@ -164,27 +152,4 @@ pub struct CompressionUltimates {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(range(min = Force::ZERO, max = Force::new(20_000.0, ForceUnit::KN)))]
     pub helix_plates: Option<Force>,
-}
-
-/// Factors of limit-states design.
-#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize, Validate)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-#[serde(deny_unknown_fields)]
-pub struct TorqueLimitStates {
-    /// What the ultimate capacity rests on; picks the default factors; `analysis` when left
-    /// out.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub proof: Option<TorqueProof>,
-    /// Resistance factor in compression; 0.1 to 1; 0.4 by analysis, 0.6 by load test when
-    /// left out.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    #[validate(range(min = 0.1, max = 1.0))]
-    #[cfg_attr(feature = "openapi", schema(minimum = 0.1, maximum = 1))]
-    pub compression_resistance_factor: Option<f64>,
-    /// Resistance factor in tension; 0.1 to 1; 0.3 by analysis, 0.4 by load test when left
-    /// out.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    #[validate(range(min = 0.1, max = 1.0))]
-    #[cfg_attr(feature = "openapi", schema(minimum = 0.1, maximum = 1))]
-    pub tension_resistance_factor: Option<f64>,
 }

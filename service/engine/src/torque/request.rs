@@ -7,9 +7,9 @@ use validator::Validate;
 
 use super::equipment::{DriveHead, LinePressures, ShaftTorsion};
 use super::options::{TorqueBasis, TorqueFactorChoice};
+use crate::basis::AxialDemand;
 use crate::choice::validate_choice;
-use crate::helix::DemandLevel;
-use crate::quantity::{Force, ForceUnit, Length, LengthUnit, MomentUnit, Size, Torque};
+use crate::quantity::{Length, LengthUnit, MomentUnit, Size, Torque};
 use crate::shaft::Shaft;
 use crate::text::{Label, Tags};
 
@@ -52,7 +52,7 @@ pub struct Request {
     /// Load the pile must carry. Without it nothing is judged against a load.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(nested)]
-    pub demand: Option<TorqueDemand>,
+    pub demand: Option<AxialDemand>,
     /// Format and factors of safety. Needed with `demand`; without it only ultimate
     /// capacities are given.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -151,21 +151,4 @@ pub struct TorqueConditions {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(range(min = Length::ZERO, max = Length::new(100.0, LengthUnit::M)))]
     pub steady_length: Option<Length>,
-}
-
-/// Load the pile must carry.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, Validate)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-#[serde(deny_unknown_fields)]
-pub struct TorqueDemand {
-    /// Whether the loads are service or factored loads. Must suit `design_basis`.
-    pub level: DemandLevel,
-    /// Load in compression; 0 to 20,000 kN. This or `tension`, or both.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    #[validate(range(min = Force::ZERO, max = Force::new(20_000.0, ForceUnit::KN)))]
-    pub compression: Option<Force>,
-    /// Load in tension (uplift), not negative; 0 to 20,000 kN.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    #[validate(range(min = Force::ZERO, max = Force::new(20_000.0, ForceUnit::KN)))]
-    pub tension: Option<Force>,
 }

@@ -1,82 +1,19 @@
-//! Factors of the design basis: what divides or multiplies an ultimate capacity, with
-//! its source. Torque factors are in `factor.rs`.
+//! The factors a design basis puts on the capacities of this calculation. Their values are
+//! in `crate::basis`, torque factors in `factor.rs`.
 
 use super::codes::methods;
-use super::correlation::{allowable, factored, ultimate_for_factored, ultimate_for_service};
-use super::options::{TorqueAllowableStress, TorqueBasis, TorqueLimitStates, TorqueProof};
+use super::correlation::{ultimate_for_factored, ultimate_for_service};
+use super::options::{TorqueAllowableStress, TorqueBasis};
 use super::outcome::{TorqueBasisFormat, TorqueBasisOutcome, TorqueDirection, TorqueSafetyUsed};
-use crate::contract::Work;
-use crate::helix::UpliftClause;
-use crate::helix::codes::warnings::{FACTOR_RESTS_ON_TEST, UPLIFT_CLAUSES_DISAGREE};
-use crate::quantity::Force;
-use crate::source::{
-    CALLER, CANADA_PHI, CANADA_PHI_TENSION, IBC_1810_3_3_1_5, IBC_1810_3_3_1_9, NYC_1810_3_4,
-    Reference, Sourced,
+use crate::basis::codes::warnings::UPLIFT_CLAUSES_DISAGREE;
+use crate::basis::{
+    AxialLimitStates, HELICAL_SAFETY, ResistanceProof, UpliftClause, allowable, factored,
+    resistance_factor, tell_of_test, uplift,
 };
+use crate::contract::Work;
+use crate::quantity::Force;
+use crate::source::{CALLER, Reference, Sourced};
 use crate::trace::Trace;
-
-/// Helical piles: Pa = 0.5 Pu.
-pub static HELICAL_SAFETY: Sourced<f64> =
-    Sourced::new("helical_safety_factor", 2.0, &IBC_1810_3_3_1_9);
-/// Uplift by analysis.
-pub static UPLIFT_ANALYSIS: Sourced<f64> =
-    Sourced::new("uplift_safety_factor_analysis", 3.0, &IBC_1810_3_3_1_5);
-/// Uplift by load test.
-pub static UPLIFT_TEST: Sourced<f64> =
-    Sourced::new("uplift_safety_factor_load_test", 2.0, &IBC_1810_3_3_1_5);
-/// Wind or seismic uplift by analysis.
-pub static UPLIFT_WIND_ANALYSIS: Sourced<f64> =
-    Sourced::new("uplift_safety_factor_wind_analysis", 2.0, &IBC_1810_3_3_1_5);
-/// Wind or seismic uplift by load test.
-pub static UPLIFT_WIND_TEST: Sourced<f64> = Sourced::new(
-    "uplift_safety_factor_wind_load_test",
-    1.5,
-    &IBC_1810_3_3_1_5,
-);
-/// Compression by analysis.
-pub static PHI_COMPRESSION_ANALYSIS: Sourced<f64> =
-    Sourced::new("resistance_factor_compression_analysis", 0.4, &CANADA_PHI);
-/// Compression by static load test.
-pub static PHI_COMPRESSION_TEST: Sourced<f64> =
-    Sourced::new("resistance_factor_compression_load_test", 0.6, &CANADA_PHI);
-/// Tension by analysis.
-pub static PHI_TENSION_ANALYSIS: Sourced<f64> = Sourced::new(
-    "resistance_factor_tension_analysis",
-    0.3,
-    &CANADA_PHI_TENSION,
-);
-/// Tension by static load test.
-pub static PHI_TENSION_TEST: Sourced<f64> = Sourced::new(
-    "resistance_factor_tension_load_test",
-    0.4,
-    &CANADA_PHI_TENSION,
-);
-
-/// New York City, uplift by analysis.
-pub static NEW_YORK_ANALYSIS: Sourced<f64> =
-    Sourced::new("new_york_uplift_safety_factor_analysis", 3.0, &NYC_1810_3_4);
-/// New York City, uplift by load test.
-pub static NEW_YORK_TEST: Sourced<f64> =
-    Sourced::new("new_york_uplift_safety_factor_test", 2.0, &NYC_1810_3_4);
-
-/// Safety factor against uplift of one deep-foundation element.
-///
-/// FS = 3 by analysis, 2 by load test; for wind or seismic uplift 2 and 1.5; by the clause of
-/// helical piles 2; in New York City 3 and 2.
-///
-/// Source: IBC 1810.3.3.1.5 with its exception, IBC 1810.3.3.1.9, New York City Building Code
-/// 1810.3.4.
-pub fn uplift(clause: UpliftClause, tested: bool) -> &'static Sourced<f64> {
-    match (clause, tested) {
-        (UpliftClause::General, false) => &UPLIFT_ANALYSIS,
-        (UpliftClause::General, true) => &UPLIFT_TEST,
-        (UpliftClause::GeneralWindSeismic, false) => &UPLIFT_WIND_ANALYSIS,
-        (UpliftClause::GeneralWindSeismic, true) => &UPLIFT_WIND_TEST,
-        (UpliftClause::NewYorkCity, false) => &NEW_YORK_ANALYSIS,
-        (UpliftClause::NewYorkCity, true) => &NEW_YORK_TEST,
-        (UpliftClause::Helical, _) => &HELICAL_SAFETY,
-    }
-}
 
 /// One factor: divides (allowable stress) or multiplies (limit states).
 #[derive(Debug, Clone, Copy)]
@@ -171,7 +108,7 @@ fn allowable_stress(basis: &TorqueAllowableStress, tension: bool, work: &mut Wor
         .compression_safety_factor
         .map_or(by(&HELICAL_SAFETY), |v| (v, &CALLER));
     let clause = basis.uplift_clause.unwrap_or(UpliftClause::General);
-    let tested = basis.proof == Some(TorqueProof::LoadTest);
+    let tested = basis.proof == Some(ResistanceProof::LoadTest);
     let up = match basis.tension_safety_factor {
         Some(own) => (own, &CALLER),
         None => by(uplift(clause, tested)),
@@ -189,29 +126,22 @@ fn allowable_stress(basis: &TorqueAllowableStress, tension: bool, work: &mut Wor
             );
         }
         if tested && clause != UpliftClause::Helical {
-            rests_on_test("safety factor in tension", work);
+            tell_of_test("tension_safety_factor", work);
         }
     }
     pair(TorqueBasisFormat::AllowableStress, compression, up)
 }
 
-fn rests_on_test(what: &str, work: &mut Work) {
-    work.warn(
-        &FACTOR_RESTS_ON_TEST,
-        format!("{what}: by analysis alone it is less favourable"),
+fn limit_states(basis: &AxialLimitStates, tension: bool, work: &mut Work) -> Factors {
+    let tested = basis.proof == Some(ResistanceProof::LoadTest);
+    let (down, up) = (
+        resistance_factor(false, tested),
+        resistance_factor(true, tested),
     );
-}
-
-fn limit_states(basis: &TorqueLimitStates, tension: bool, work: &mut Work) -> Factors {
-    let (down, up) = match basis.proof {
-        Some(TorqueProof::LoadTest) => (&PHI_COMPRESSION_TEST, &PHI_TENSION_TEST),
-        _ => (&PHI_COMPRESSION_ANALYSIS, &PHI_TENSION_ANALYSIS),
-    };
-    let tested = basis.proof == Some(TorqueProof::LoadTest);
     let unsent = basis.compression_resistance_factor.is_none()
         || tension && basis.tension_resistance_factor.is_none();
     if tested && unsent {
-        rests_on_test("resistance factors", work);
+        tell_of_test("the resistance factor", work);
     }
     let compression = basis
         .compression_resistance_factor

@@ -10,10 +10,10 @@ use super::outcome::TorqueFactorOutcome;
 use super::request::{Request, TorqueReading};
 use super::safety::{self, Factors};
 use super::torsion;
+use crate::basis::DemandLevel;
+use crate::basis::codes::refusals::TENSION_FACTOR_TWICE;
 use crate::catalogue::refusals::{BASIS_MIXED, MISSING_MEMBER};
 use crate::contract::{Issue, Refusal, Work, none_of};
-use crate::helix::DemandLevel;
-use crate::helix::codes::refusals::TENSION_FACTOR_TWICE;
 
 /// A request that can be answered, with what was settled on the way.
 pub(super) struct Settled<'a> {
