@@ -2,10 +2,9 @@
 
 use crate::quantity::{Length, LengthUnit, SoilStress, StressUnit, UnitWeight, UnitWeightUnit};
 use crate::source::{
-    CANADA_PHI_TENSION, CFEM_ADFREEZE, CONCRETE_UNIT_WEIGHT_PRACTICE, DOMASCHUK_1982,
-    FROST_DEAD_LOAD_SHARE, FROST_LIMIT_STATES_FACTOR, FROST_MARGIN_PRACTICE, IBC_1810_3_3_1_5,
-    NBCC_DEAD_COUNTERACTING, Sourced, TOP_HELIX_5D, TOP_HELIX_12D, USACE_ADFREEZE,
-    VOID_FORM_RESIDUAL_PRACTICE,
+    CFEM_ADFREEZE, CONCRETE_UNIT_WEIGHT_PRACTICE, DOMASCHUK_1982, FROST_DEAD_LOAD_SHARE,
+    FROST_LIMIT_STATES_FACTOR, FROST_MARGIN_PRACTICE, NBCC_DEAD_COUNTERACTING, Sourced,
+    TOP_HELIX_5D, TOP_HELIX_12D, USACE_ADFREEZE, VOID_FORM_RESIDUAL_PRACTICE,
 };
 
 /// Depth of the top helix and the tip below the base of frost.
@@ -54,13 +53,6 @@ pub static BOND_CONCRETE: Sourced<SoilStress> = Sourced::new(
 /// Share of dead load against frost, allowable stress.
 pub static ASD_DEAD_LOAD: Sourced<f64> =
     Sourced::new("frost_asd_dead_load_factor", 0.6, &FROST_DEAD_LOAD_SHARE);
-/// Safety factor on tension by analysis.
-pub static SAFETY_ANALYSIS: Sourced<f64> =
-    Sourced::new("uplift_safety_factor_analysis", 3.0, &IBC_1810_3_3_1_5);
-/// Safety factor on tension by load test.
-pub static SAFETY_LOAD_TEST: Sourced<f64> =
-    Sourced::new("uplift_safety_factor_load_test", 2.0, &IBC_1810_3_3_1_5);
-
 /// Load factor on the frost force, limit states.
 pub static LSD_FROST: Sourced<f64> = Sourced::new(
     "frost_lsd_frost_load_factor",
@@ -70,19 +62,6 @@ pub static LSD_FROST: Sourced<f64> = Sourced::new(
 /// Load factor on dead load that counteracts, limit states.
 pub static LSD_DEAD_LOAD: Sourced<f64> =
     Sourced::new("frost_lsd_dead_load_factor", 0.9, &NBCC_DEAD_COUNTERACTING);
-/// Resistance factor on tension by analysis.
-pub static PHI_ANALYSIS: Sourced<f64> = Sourced::new(
-    "tension_resistance_factor_analysis",
-    0.3,
-    &CANADA_PHI_TENSION,
-);
-/// Resistance factor on tension by load test.
-pub static PHI_LOAD_TEST: Sourced<f64> = Sourced::new(
-    "tension_resistance_factor_load_test",
-    0.4,
-    &CANADA_PHI_TENSION,
-);
-
 /// Crushed over nominal thickness of a void form.
 pub static VOID_RESIDUAL: Sourced<f64> = Sourced::new(
     "void_form_residual_ratio",

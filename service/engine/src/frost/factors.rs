@@ -1,12 +1,10 @@
 //! Factors of the uplift comparison: the caller's, or the defaults, each with its source.
 
-use super::constants::{
-    ASD_DEAD_LOAD, LSD_DEAD_LOAD, LSD_FROST, PHI_ANALYSIS, PHI_LOAD_TEST, SAFETY_ANALYSIS,
-    SAFETY_LOAD_TEST,
-};
+use super::constants::{ASD_DEAD_LOAD, LSD_DEAD_LOAD, LSD_FROST};
 use super::equations::{allowable_tension, factored_tension, required_by_phi, required_by_safety};
 use super::outcome::{FrostFactors, FrostFormat};
 use super::uplift_request::{FrostBasis, TensionBy};
+use crate::basis::{UpliftClause, resistance_factor, uplift};
 use crate::contract::Work;
 use crate::quantity::Force;
 use crate::source::{CALLER, DERIVED, SourceNote, Sourced};
@@ -65,11 +63,7 @@ pub fn of(basis: &FrostBasis, by: TensionBy, work: &mut Work) -> Factors {
     match basis {
         FrostBasis::AllowableStress(own) => {
             let (dead, dead_load_source) = pick(own.dead_load_factor, &ASD_DEAD_LOAD, work);
-            let default = if tested {
-                &SAFETY_LOAD_TEST
-            } else {
-                &SAFETY_ANALYSIS
-            };
+            let default = uplift(UpliftClause::General, tested);
             let (safety, tension_source) = pick(own.tension_safety_factor, default, work);
             Factors {
                 frost: 1.0,
@@ -90,11 +84,7 @@ pub fn of(basis: &FrostBasis, by: TensionBy, work: &mut Work) -> Factors {
         FrostBasis::LimitStates(own) => {
             let (frost, frost_load_source) = pick(own.frost_load_factor, &LSD_FROST, work);
             let (dead, dead_load_source) = pick(own.dead_load_factor, &LSD_DEAD_LOAD, work);
-            let default = if tested {
-                &PHI_LOAD_TEST
-            } else {
-                &PHI_ANALYSIS
-            };
+            let default = resistance_factor(true, tested);
             let (phi, tension_source) = pick(own.tension_resistance_factor, default, work);
             Factors {
                 frost,
