@@ -271,7 +271,7 @@ fn pile_texts(
         let outward = direction((view.paper.0, view.paper.1), at);
         let all = pile_lines(pile, system);
         let placed = [&all[..], &all[..1]].into_iter().find_map(|lines| {
-            let w = lines.iter().map(|(t, s)| width(t, *s)).fold(0.0, f64::max) + 0.8;
+            let w = lines.iter().map(|(t, s)| width(t, *s)).fold(0.0, f64::max) + 1.6;
             let h = lines.len() as f64 * LINE * SMALL;
             // a lone label far away tells little
             let leader = lines.len() > 1;

@@ -49,15 +49,14 @@ pub fn length(l: Length, system: System) -> String {
     grouped(l.si() / length_factor(system), decimals)
 }
 
-/// A utilisation to three decimals; one above 1 is rounded up, so that it never reads 1.
+/// A utilisation to three decimals; one above 1 never reads 1.
 pub fn utilisation(ratio: f64) -> String {
     let ratio = round9(ratio);
-    let thousandths = ratio * 1000.0;
+    let thousandths = (ratio * 1000.0).round();
     let shown = if ratio > 1.0 {
-        // a last bit above a whole thousandth is not a further thousandth
-        (thousandths - 1e-6).ceil().max(1001.0)
+        thousandths.max(1001.0)
     } else {
-        thousandths.round()
+        thousandths
     };
     grouped(shown / 1000.0, 3)
 }
