@@ -10,7 +10,7 @@ pub mod basis;
 pub mod catalogue;
 mod choice;
 pub mod contract;
-#[cfg(test)]
+#[cfg(all(test, feature = "compute"))]
 mod examples;
 pub mod frost;
 pub mod helix;

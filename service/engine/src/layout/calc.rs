@@ -265,7 +265,7 @@ fn fault_issues(frame: &Frame, fault: Fault) -> Vec<Issue> {
                 Issue::new(
                     format!("/beams/{b}"),
                     &refusals::BEAM_MECHANISM,
-                    "a straight run of it, or one it leans on, has fewer than two supports",
+                    "a straight run of it, or one it leans on, has fewer than two supports, or piles and beam are of such unlike stiffness that it turns freely as far as a double can tell",
                 )
             })
             .collect(),
