@@ -20,6 +20,19 @@ install_tools() {
     qemu-x86_64 --version | head -n 1
 }
 
+# unused FILES...: names defined in them ("NAME = \"id\", ...") that no other file mentions.
+unused() {
+    local bad=0 name file others=()
+    for file in "$@"; do others+=(":!$file"); done
+    while IFS= read -r name; do
+        if ! git grep -qw "$name" -- 'service/*.rs' "${others[@]}"; then
+            echo "$name is listed and never used"
+            bad=1
+        fi
+    done < <(git grep -hoE '^ +[A-Z0-9_]+ = "[a-z0-9_]+",' -- "$@" | sed -E 's/^ +([A-Z0-9_]+) .*/\1/')
+    return "$bad"
+}
+
 # Rules of the house that no compiler checks.
 house_rules() {
     local bad=0 file lines
@@ -38,6 +51,9 @@ house_rules() {
         echo "unfinished code or an ignored test"
         bad=1
     fi
+    # what nothing uses does not belong in the catalogues
+    unused 'service/engine/src/source' || bad=1
+    unused 'service/engine/src/*/codes.rs' 'service/engine/src/catalogue/common.rs' || bad=1
     return "$bad"
 }
 
