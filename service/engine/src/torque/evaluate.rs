@@ -67,6 +67,9 @@ fn cautions_of(request: &Request, work: &mut Work) {
     if request.installed.is_some() || request.drive.is_some() {
         work.caution(&cautions::GAUGE);
     }
+    if request.drive.is_some() {
+        work.caution(&cautions::SITE_SAFETY);
+    }
     work.caution(&cautions::PRODUCT_STRENGTH);
 }
 
