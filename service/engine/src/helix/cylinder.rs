@@ -14,7 +14,7 @@ use crate::math;
 use crate::math::PI;
 use crate::quantity::{Angle, Force, Length, Size, SoilStress};
 use crate::soil::{Soil, SoilProfile};
-use crate::source::{CYLINDER_AT_REST, CYLINDER_FORM, CYLINDER_TAPERED, DERIVED};
+use crate::source::{CYLINDER_AT_REST, CYLINDER_FORM, DERIVED};
 use crate::trace::Trace;
 
 /// Resistance by the cylinder, between the helices in credit; none with fewer than two.
@@ -159,15 +159,15 @@ fn lateral_stress(ground: &Ground, phi: Angle, top_ratio: f64, work: &mut Work) 
 
 /// Mean diameter of the cylinder between two helices.
 ///
-/// D_m = (D_upper + D_lower)/2; diameters (m). Range: any. Source: tapered failure surface of
-/// Livneh and El Naggar 2008. Sign: none.
+/// D_m = (D_upper + D_lower)/2; diameters (m). Range: any. Source: mean of the two ends; that
+/// the surface follows the taper is from Livneh and El Naggar 2008. Sign: none.
 pub fn mean_diameter(upper: Size, lower: Size, trace: &mut Trace) -> Size {
     trace.step(
         "D_m",
         "(D_upper + D_lower)/2",
         (upper + lower) / 2.0,
         [("D_upper", upper.into()), ("D_lower", lower.into())],
-        &CYLINDER_TAPERED,
+        &DERIVED,
     )
 }
 
