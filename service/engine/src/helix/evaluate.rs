@@ -4,18 +4,17 @@
 use std::borrow::Cow;
 
 use super::HelixCapacity;
-use super::basis::HelixBasis;
-use super::codes::{checks, methods, warnings};
-use super::design::{Factor, basis_faults, design_capacity, factor, least_ultimate, ultimates};
+use super::codes::{checks, warnings};
+use super::design::basis_faults;
+use super::judge::UsableCapacities;
 use super::methods::HelixMethods;
-use super::outcome::{AxialResistance, HelixFactor, NoCreditReason, Outcome, UltimateItem};
+use super::outcome::{AxialResistance, NoCreditReason, Outcome};
 use super::pile::AxialDirection;
 use super::plates::{Plate, from_the_top, pile_faults};
 use super::request::{AxialDirections, Request};
 use super::resistance::axial_resistance;
 use super::settings::Settings;
 use super::zone::zone_faults;
-use crate::basis::AxialDemand;
 use crate::catalogue::cautions;
 use crate::contract::{
     Calculation, Check, CheckStatus, Issue, Refusal, SubjectKind, Work, list_length, none_of,
@@ -57,8 +56,8 @@ impl Calculation for HelixCapacity {
             tags: request.pile.tags.clone(),
             compression: results.compression,
             tension: results.tension,
-            factors: results.factors,
-            ultimates: results.ultimates,
+            factors: results.usable.factors,
+            ultimates: results.usable.ultimates,
             methods: Settings::of(&options).echo(),
             not_included: not_included(&options),
         })
@@ -114,8 +113,7 @@ fn faults(request: &Request, options: &HelixMethods) -> Vec<Issue> {
 struct Results {
     compression: Option<AxialResistance>,
     tension: Option<AxialResistance>,
-    factors: Vec<HelixFactor>,
-    ultimates: Vec<UltimateItem>,
+    usable: UsableCapacities,
 }
 
 impl Results {
@@ -136,16 +134,7 @@ impl Results {
             "/pile",
             work,
         )?;
-        let basis = request.design_basis.as_ref();
-        if direction == AxialDirection::Compression {
-            self.ultimates = ultimates(resistance.ultimate, basis);
-        }
-        if let Some(basis) = basis {
-            let used = self.design(&mut resistance, basis, work);
-            if let Some(demand) = &request.demand {
-                judge(request.pile.name(), demand, &resistance, &used, work);
-            }
-        }
+        self.usable.add(request, &mut resistance, work);
         if request.demand.is_some() {
             judge_credit(&resistance, work);
         }
@@ -154,57 +143,6 @@ impl Results {
             AxialDirection::Tension => self.tension = Some(resistance),
         }
         Ok(())
-    }
-
-    /// Fills in the design capacity of a resistance.
-    fn design(
-        &mut self,
-        resistance: &mut AxialResistance,
-        basis: &HelixBasis,
-        work: &mut Work,
-    ) -> Factor {
-        work.method(match basis {
-            HelixBasis::AllowableStress(_) => &methods::ALLOWABLE_STRESS,
-            HelixBasis::LimitStates(_) => &methods::LIMIT_STATES,
-        });
-        let used = factor(basis, resistance.direction, work);
-        self.factors.push(used.outcome());
-        let direction = resistance.direction;
-        work.trace.about(|| format!("pile in {}", direction.name()));
-        let least_of = matches!(basis, HelixBasis::AllowableStress(_))
-            && direction == AxialDirection::Compression;
-        let ultimate = if least_of {
-            least_ultimate(&self.ultimates, &mut work.trace)
-        } else {
-            resistance.ultimate
-        };
-        resistance.design = Some(design_capacity(ultimate, basis, &used, &mut work.trace));
-        work.trace.about(String::new);
-        used
-    }
-}
-
-/// The load against the capacity.
-fn judge(
-    pile: &str,
-    demand: &AxialDemand,
-    resistance: &AxialResistance,
-    used: &Factor,
-    work: &mut Work,
-) {
-    let (def, load) = match resistance.direction {
-        AxialDirection::Compression => (&checks::COMPRESSION, demand.compression),
-        AxialDirection::Tension => (&checks::TENSION, demand.tension),
-    };
-    if let (Some(load), Some(design)) = (load, &resistance.design) {
-        let check = Check::at_most(def, load, design.capacity, used.source)
-            .subject(SubjectKind::Pile, pile);
-        let less = design.from_ultimate < resistance.ultimate;
-        work.check(check.reason(if less {
-            "another ultimate load of the pile is less than the bearing of the soil".to_owned()
-        } else {
-            format!("{} governs", resistance.governing_mode.name())
-        }));
     }
 }
 

@@ -23,6 +23,8 @@ pub mod factors;
 #[cfg(feature = "compute")]
 mod individual;
 #[cfg(feature = "compute")]
+mod judge;
+#[cfg(feature = "compute")]
 mod plates;
 #[cfg(feature = "compute")]
 mod resistance;
