@@ -27,3 +27,5 @@ pub mod trace;
 
 #[cfg(feature = "compute")]
 pub mod beam;
+#[cfg(feature = "compute")]
+pub mod bearing;

@@ -1,13 +1,13 @@
 //! Bearing of one soil by one helix: which law, which factor, what stress; compression in
 //! full, tension handed to `uplift_bearing.rs`. Factors of the theories are in
-//! `factors.rs`; averaging over the soils of a zone is in `individual.rs`.
+//! `crate::bearing`; averaging over the soils of a zone is in `individual.rs`.
 
-use super::factors;
 use super::methods::{DrainedBearing, LocalShear, UndrainedBearing, WidthTerm};
 use super::outcome::BearingLaw;
 use super::pile::AxialDirection;
 use super::settings::Settings;
 use super::uplift_bearing::{tension_in_clay, tension_in_sand};
+use crate::bearing::factors;
 use crate::quantity::{Angle, Size, SoilStress, UnitWeight};
 use crate::soil::Soil;
 use crate::source::{DEEP_CLAY_NINE, PRANDTL_REISSNER, SKEMPTON_1951, Sourced, WIDTH_SHAPE};

@@ -19,8 +19,6 @@ mod design;
 #[cfg(feature = "compute")]
 mod evaluate;
 #[cfg(feature = "compute")]
-pub mod factors;
-#[cfg(feature = "compute")]
 mod individual;
 #[cfg(feature = "compute")]
 mod judge;

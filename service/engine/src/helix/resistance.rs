@@ -4,7 +4,6 @@
 use super::adhesion::adhesion;
 use super::codes::{methods, warnings};
 use super::cylinder::cylinder;
-use super::factors::MEYERHOF_DEPTH_GROWTH;
 use super::individual::Ground;
 use super::methods::{ClayCriticalEmbedment, DrainedBearing, HelixMethods};
 use super::outcome::{
@@ -19,6 +18,7 @@ use super::uplift::{
     critical_ratio_das, critical_ratio_four, row_at,
 };
 use super::zone::zone_faults;
+use crate::bearing::factors::MEYERHOF_DEPTH_GROWTH;
 use crate::contract::{Refusal, SubjectKind, Work, none_of};
 use crate::quantity::{AngleUnit, Force};
 use crate::shaft::Shaft;

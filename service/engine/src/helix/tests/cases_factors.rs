@@ -1,8 +1,8 @@
 //! Published tables and closed forms of the factors: bearing, breakout, cylinder,
 //! adhesion. Expected numbers are those printed in the tables, or marked as computed.
 
+use crate::bearing::factors::*;
 use crate::helix::adhesion::alpha_api;
-use crate::helix::factors::*;
 use crate::helix::uplift::*;
 use crate::quantity::{Angle, AngleUnit, SoilStress, StressUnit};
 use crate::trace::Trace;

@@ -1,5 +1,5 @@
 //! Bearing factors of the classical theories, one equation each. How they are put
-//! together for a helix is in `bearing.rs`.
+//! together is for the calculations: `helix` for a helix, `footing` for a dug footing.
 
 use crate::math;
 use crate::math::PI;
