@@ -4,8 +4,12 @@
 pub mod codes;
 mod profile;
 #[cfg(feature = "compute")]
+mod strata;
+#[cfg(feature = "compute")]
 mod stress;
 
 pub use profile::*;
+#[cfg(feature = "compute")]
+pub use strata::*;
 #[cfg(feature = "compute")]
 pub use stress::*;
