@@ -7,6 +7,8 @@ install_tools() {
     command -v curl >/dev/null || missing+=(curl)
     command -v jq >/dev/null || missing+=(jq)
     command -v systemd-analyze >/dev/null || missing+=(systemd)
+    # venv without pip is no use, so ask for both
+    python3 -c 'import venv, ensurepip' 2>/dev/null || missing+=(python3 python3-venv)
     if ((${#missing[@]})); then
         apt-get update -q
         apt-get install -q -y --no-install-recommends "${missing[@]}"
@@ -137,6 +139,11 @@ same_bytes_by_build() {
         cmp "$SCRATCH/self.debug" "$SCRATCH/self.$cpu"
     done
     head -n -1 "$SCRATCH/self.debug"
+}
+
+# helix-capacity calculated anew in Python, compared with the release build.
+independent_recomputation() {
+    CARGO_TARGET_DIR="$TARGET" bash tests/recompute/run.sh "$TARGET/release/bearwell"
 }
 
 # An independent renderer takes every committed drawing.
