@@ -91,7 +91,7 @@ fn by_theory(
     };
     work.caution(&cautions::SOIL_PROFILE);
     let resistance = axial_resistance(
-        &soil.profile,
+        &soil.profile.strata(),
         &request.pile.shaft,
         &request.pile.helices,
         AxialDirection::Tension,

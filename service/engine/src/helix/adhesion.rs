@@ -1,12 +1,11 @@
 //! Adhesion of clay and silt to a round shaft above the top helix, where it is asked for.
 
-use super::codes::methods;
-use super::individual::Ground;
+use super::ground::{Disc, Ground};
+use super::law::Law;
+use super::solve::Witness;
 use super::zone::parts_between;
-use crate::contract::Work;
 use crate::math;
 use crate::quantity::{Force, Length, Size, SoilStress};
-use crate::soil::Soil;
 use crate::source::ALPHA_API;
 use crate::trace::Trace;
 
@@ -15,36 +14,32 @@ const SLICE_M: f64 = 0.25;
 
 /// Adhesion on the shaft from the ignored depth to one diameter above the top helix; nil
 /// where it is not asked for.
-pub(crate) fn adhesion(ground: &Ground, work: &mut Work) -> Force {
-    let (Some(ignored), Some(top)) = (
-        ground.settings.adhesion_ignored_depth,
-        ground.plates.first(),
-    ) else {
+pub(crate) fn adhesion(
+    ground: &Ground,
+    discs: &[Disc],
+    trace: &mut Trace,
+    witness: &mut impl Witness,
+) -> Force {
+    let (Some(ignored), Some(top)) = (ground.settings.adhesion_ignored_depth, discs.first()) else {
         return Force::ZERO;
     };
-    work.method(&methods::ALPHA_ADHESION);
     let from = ignored.max(ground.settings.no_credit_above);
     let to = top.depth - Length::from(top.diameter);
+    let perimeter = ground.shaft.perimeter();
     let mut total = Force::ZERO;
-    for part in parts_between(ground.profile, from, to, Length::ZERO) {
-        let (Soil::Clay(u) | Soil::Silt(u)) = &ground.profile.layers[part.layer].soil else {
+    for part in parts_between(ground.strata, from, to, Length::ZERO) {
+        let Law::Undrained { su } = ground.laws[part.layer] else {
             continue;
         };
-        work.trace.about(|| {
-            let direction = ground.direction.name();
-            let layer = ground.profile.label(part.layer);
-            format!("shaft in {direction}, layer {layer}")
-        });
+        witness.adheres(part.layer, trace);
         // the last bit of a converted depth must not add a slice
         let slices = (part.height() / SLICE_M - 1e-9).ceil().max(1.0);
         let height = Length::from_si(part.height() / slices);
         for i in 0..slices as usize {
             let middle = part.top + height * (i as f64 + 0.5);
-            let stress = ground.profile.effective_stress(middle);
-            let su = u.undrained_strength;
-            let alpha = alpha_api(su, stress, &mut work.trace);
-            let perimeter = ground.shaft.perimeter();
-            total = total + slice_adhesion(perimeter, height, su, alpha, &mut work.trace);
+            let stress = ground.strata.effective_stress(middle);
+            let alpha = alpha_api(su, stress, trace);
+            total = total + slice_adhesion(perimeter, height, su, alpha, trace);
         }
     }
     total

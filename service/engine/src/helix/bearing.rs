@@ -2,14 +2,14 @@
 //! full, tension handed to `uplift_bearing.rs`. Factors of the theories are in
 //! `crate::bearing`; averaging over the soils of a zone is in `individual.rs`.
 
-use super::methods::{DrainedBearing, LocalShear, UndrainedBearing, WidthTerm};
+use super::law::{DrainedLaw, Law};
+use super::methods::{DrainedBearing, UndrainedBearing, WidthTerm};
 use super::outcome::BearingLaw;
 use super::pile::AxialDirection;
 use super::settings::Settings;
 use super::uplift_bearing::{tension_in_clay, tension_in_sand};
 use crate::bearing::factors;
-use crate::quantity::{Angle, Size, SoilStress, UnitWeight};
-use crate::soil::Soil;
+use crate::quantity::{Size, SoilStress, UnitWeight};
 use crate::source::{DEEP_CLAY_NINE, PRANDTL_REISSNER, SKEMPTON_1951, Sourced, WIDTH_SHAPE};
 use crate::trace::Trace;
 
@@ -38,6 +38,8 @@ pub(crate) struct Seat {
 pub(crate) struct SoilBearing {
     pub law: BearingLaw,
     pub factor: f64,
+    /// N_c of cohesion, where there is any.
+    pub cohesion_factor: Option<f64>,
     pub stress: SoilStress,
 }
 
@@ -46,32 +48,29 @@ impl SoilBearing {
     pub const NONE: Self = Self {
         law: BearingLaw::NoCredit,
         factor: 0.0,
+        cohesion_factor: None,
         stress: SoilStress::ZERO,
     };
 }
 
 /// Bearing of a soil on the load side of a helix.
 pub(crate) fn soil_bearing(
-    soil: &Soil,
+    law: &Law,
     seat: &Seat,
     direction: AxialDirection,
     s: &Settings,
     trace: &mut Trace,
 ) -> SoilBearing {
-    match (soil, direction) {
-        (Soil::Clay(u) | Soil::Silt(u), AxialDirection::Compression) => {
-            compression_in_clay(u.undrained_strength, seat, s, trace)
+    match (law, direction) {
+        (Law::Undrained { su }, AxialDirection::Compression) => {
+            compression_in_clay(*su, seat, s, trace)
         }
-        (Soil::Clay(u) | Soil::Silt(u), AxialDirection::Tension) => {
-            tension_in_clay(u.undrained_strength, seat, s, trace)
+        (Law::Undrained { su }, AxialDirection::Tension) => tension_in_clay(*su, seat, s, trace),
+        (Law::Drained(law), AxialDirection::Compression) => {
+            compression_in_sand(law, seat, s, trace)
         }
-        (Soil::Sand(d), AxialDirection::Compression) => {
-            compression_in_sand(d.friction_angle, seat, s, trace)
-        }
-        (Soil::Sand(d), AxialDirection::Tension) => {
-            tension_in_sand(d.friction_angle, seat, s, trace)
-        }
-        (Soil::Fill(_) | Soil::Organic(_) | Soil::Rock(_), _) => SoilBearing::NONE,
+        (Law::Drained(law), AxialDirection::Tension) => tension_in_sand(law, seat, s, trace),
+        (Law::None, _) => SoilBearing::NONE,
     }
 }
 
@@ -89,6 +88,7 @@ fn compression_in_clay(
     SoilBearing {
         law: BearingLaw::UndrainedBearing,
         factor: nc,
+        cohesion_factor: None,
         stress: undrained_bearing(su, nc, trace),
     }
 }
@@ -107,54 +107,62 @@ pub fn undrained_bearing(su: SoilStress, nc: f64, trace: &mut Trace) -> SoilStre
     )
 }
 
-fn compression_in_sand(phi: Angle, seat: &Seat, s: &Settings, trace: &mut Trace) -> SoilBearing {
-    let phi = reduced(phi, s, trace);
-    let nq = nq(phi, seat, s, trace);
-    let mut q = drained_bearing(seat.limited_stress, nq, trace);
+fn compression_in_sand(
+    law: &DrainedLaw,
+    seat: &Seat,
+    s: &Settings,
+    trace: &mut Trace,
+) -> SoilBearing {
+    let nq = nq(law, seat, s, trace);
+    let overburden = drained_bearing(seat.limited_stress, nq, trace);
+    let mut q = overburden;
+    if law.cohesion > SoilStress::ZERO {
+        q = q + cohesion_bearing(law.cohesion, law.nc, trace);
+    }
     if s.width_term == WidthTerm::Include {
-        // d_q stays out of N_gamma: the factors of the width term are those of the plain N_q
-        let plain = factors::nq_prandtl(phi, trace);
-        let ngamma = match s.drained_bearing {
-            DrainedBearing::Hansen1970 => factors::ngamma_hansen(plain, phi, trace),
-            DrainedBearing::Meyerhof1963 => factors::ngamma_meyerhof(plain, phi, trace),
-            DrainedBearing::Vesic1973 | DrainedBearing::Terzaghi1943 => {
-                factors::ngamma_vesic(plain, phi, trace)
-            }
-        };
-        let width = width_bearing(seat.unit_weight, seat.diameter, ngamma, trace);
+        q = q + width_bearing(seat.unit_weight, seat.diameter, law.ngamma, trace);
+    }
+    if q > overburden {
         q = trace.step(
             "q",
-            "q_q + q_gamma",
-            q + width,
-            [("q_q", q.into()), ("q_gamma", width.into())],
+            "q_q + q_c + q_gamma",
+            q,
+            [("q_q", overburden.into())],
             &WIDTH_SHAPE,
         );
     }
     SoilBearing {
         law: BearingLaw::DrainedBearing,
         factor: nq,
+        cohesion_factor: (law.nc > 0.0).then_some(law.nc),
         stress: q,
     }
 }
 
-/// Friction angle in the bearing factors.
-pub(crate) fn reduced(phi: Angle, s: &Settings, trace: &mut Trace) -> Angle {
-    match s.local_shear {
-        LocalShear::None => phi,
-        LocalShear::TwoThirds => factors::local_shear_angle(phi, trace),
+/// N_q of the method in force, its depth factor included.
+pub(crate) fn nq(law: &DrainedLaw, seat: &Seat, s: &Settings, trace: &mut Trace) -> f64 {
+    match s.drained_bearing {
+        DrainedBearing::Vesic1973 | DrainedBearing::Hansen1970 | DrainedBearing::Terzaghi1943 => {
+            law.nq
+        }
+        DrainedBearing::Meyerhof1963 => {
+            law.nq * factors::dq_meyerhof(law.reduced, seat.depth_ratio, trace)
+        }
     }
 }
 
-/// N_q of the method in force, its depth factor included.
-pub(crate) fn nq(phi: Angle, seat: &Seat, s: &Settings, trace: &mut Trace) -> f64 {
-    match s.drained_bearing {
-        DrainedBearing::Vesic1973 | DrainedBearing::Hansen1970 => factors::nq_prandtl(phi, trace),
-        DrainedBearing::Terzaghi1943 => factors::nq_terzaghi(phi, trace),
-        DrainedBearing::Meyerhof1963 => {
-            let nq = factors::nq_prandtl(phi, trace);
-            nq * factors::dq_meyerhof(phi, seat.depth_ratio, trace)
-        }
-    }
+/// Bearing of cohesion in sand and gravel.
+///
+/// q_c = c' N_c; c' effective cohesion (Pa), N_c bearing factor. Range: drained loading in
+/// compression. Source: Prandtl 1921. Sign: against the load.
+pub fn cohesion_bearing(cohesion: SoilStress, nc: f64, trace: &mut Trace) -> SoilStress {
+    trace.step(
+        "q_c",
+        "c' N_c",
+        cohesion * nc,
+        [("c'", cohesion.into()), ("N_c", nc.into())],
+        &PRANDTL_REISSNER,
+    )
 }
 
 /// Bearing of sand.

@@ -8,6 +8,7 @@ pub mod checks {
         COMPRESSION = "helix_compression", "Load in compression against the capacity of the soil around the helices.";
         TENSION = "helix_tension", "Load in tension against the capacity of the soil around the helices.";
         EMBEDMENT = "helix_embedment", "Depth of the top helix against 5 diameters of the largest helix; asked where there is tension.";
+        PUNCHING = "helix_punching", "Load in compression against the capacity with the bearing of each helix held at what weaker soil, fill or organic soil within three diameters below it takes.";
         SPACING = "helix_spacing", "Distance between two helices against 3 diameters of the lower one; advises only, as the cylinder between them is computed.";
         CREDIT = "helix_in_bearing_soil", "Soil on the load side of a helix that bears, against the whole zone; advises only, as such a helix is given nothing.";
     }
@@ -46,7 +47,8 @@ pub mod methods {
     methods! {
         INDIVIDUAL_BEARING = "individual_bearing", version 1, [IBC_1810_3_3_1_9, HELIX_AREA_NET, NO_CREDIT_SOILS, HELIX_NOT_IN_ROCK], "Sum over the helices of area x bearing. In tension each helix counts with its own embedment; that a top helix fails shallow is in the cylinder. A helix whose soil is fill or organic is given nothing; rock is refused.";
         CYLINDRICAL_SHEAR = "cylindrical_shear", version 1, [CYLINDER_FORM, CYLINDER_TAPERED], "Bearing of the lowest helix (compression) or the uppermost (tension) plus shear on the tapered cylinder between the helices in credit: s_u in clay and silt, s'_v K tan phi in sand, nothing in fill and organic soil.";
-        BEARING_ZONE_METHOD = "bearing_zone", version 1, [BEARING_ZONE, WEAK_LAYER_NEAR], "Bearing of each soil within the zone on the load side by its own law, averaged by thickness or the weakest; the stress is that at the helix.";
+        BEARING_ZONE_METHOD = "bearing_zone", version 1, [BEARING_ZONE], "Bearing of each soil within the zone on the load side by its own law, averaged by thickness or the weakest; the stress is that at the helix.";
+        PUNCHING = "helix_punching_by_spread", version 1, [SPREAD_TWO_TO_ONE, WEAK_LAYER_NEAR], "Bearing of a helix held at what a weaker layer that begins within three diameters below it takes, the load spreading by one across for two down on every side; nothing where that layer is fill or organic soil.";
         UNDRAINED_SKEMPTON = "skempton_1951", version 1, [SKEMPTON_1951], "N_c = 6 (1 + 0.2 z/D), at most 9, of a circular plate in clay.";
         UNDRAINED_NINE = "fixed_nine", version 1, [DEEP_CLAY_NINE], "N_c = 9 at any depth.";
         UNDRAINED_CAVITY = "cavity_expansion", version 1, [VESIC_CAVITY], "N_c from the expansion of a cavity by the reduced rigidity index.";

@@ -1,158 +1,169 @@
 //! The cylinder of soil between the helices: shear along it, layer by layer, with the
 //! diameter that tapers from helix to helix.
 
-use super::codes::methods;
-use super::individual::Ground;
+use super::ground::{Disc, Ground};
+use super::law::{DrainedLaw, Law};
 use super::methods::CylinderLateralStress;
-use super::outcome::{CylinderGap, CylinderPart, CylindricalShear, HelixBearing};
 use super::pile::AxialDirection;
-use super::plates::Plate;
-use super::uplift::{CYLINDER_ROWS, ku_cylinder, row_at};
-use super::zone::parts_between;
-use crate::contract::Work;
+use super::solve::{Borne, Witness};
+use super::uplift::ku_cylinder;
+use super::zone::{ZonePart, parts_between};
 use crate::math;
 use crate::math::PI;
 use crate::quantity::{Angle, Force, Length, Size, SoilStress};
-use crate::soil::{Soil, SoilProfile};
+use crate::soil::Strata;
 use crate::source::{CYLINDER_AT_REST, CYLINDER_FORM, DERIVED};
 use crate::trace::Trace;
 
-/// Resistance by the cylinder, between the helices in credit; none with fewer than two.
+/// Resistance by the cylinder.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Cylinder {
+    /// The helix at its end.
+    pub end: usize,
+    pub end_bearing: Force,
+    pub shear: Force,
+    pub total: Force,
+}
+
+/// Part of the cylinder within one layer.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct GapPart {
+    pub layer: usize,
+    pub top: Length,
+    pub bottom: Length,
+    pub mean_diameter: Size,
+    /// Lateral over vertical effective stress, in sand.
+    pub lateral_stress_ratio: Option<f64>,
+    pub mean_shear_stress: SoilStress,
+    pub shear: Force,
+}
+
+/// Resistance by the cylinder between the helices in credit, `found` by their place; none
+/// with fewer than two.
 pub(crate) fn cylinder(
     ground: &Ground,
-    bearings: &[HelixBearing],
-    work: &mut Work,
-) -> Option<CylindricalShear> {
-    let credited: Vec<(&Plate, &HelixBearing)> = ground
-        .plates
-        .iter()
-        .zip(bearings)
-        .filter(|(_, b)| b.no_credit.is_none())
-        .collect();
-    if credited.len() < 2 {
+    discs: &[Disc],
+    found: &impl Fn(usize) -> Option<Borne>,
+    trace: &mut Trace,
+    witness: &mut impl Witness,
+) -> Option<Cylinder> {
+    let credited = || (0..discs.len()).filter(|i| found(*i).is_some());
+    let (first, last) = (credited().next()?, credited().next_back()?);
+    if first == last {
         return None;
     }
-    work.method(&methods::CYLINDRICAL_SHEAR);
-    let (top, _) = credited[0];
+    let top = &discs[first];
     let top_ratio = ground.embedment(top).si() / top.diameter.si();
+    let mut shear = Force::ZERO;
+    let mut upper = first;
+    for lower in credited().skip(1) {
+        witness.gap(upper, lower, trace);
+        shear = shear
+            + gap(
+                ground,
+                &discs[upper],
+                &discs[lower],
+                top_ratio,
+                trace,
+                witness,
+            );
+        upper = lower;
+    }
     let end = match ground.direction {
-        AxialDirection::Compression => credited[credited.len() - 1],
-        AxialDirection::Tension => credited[0],
+        AxialDirection::Compression => last,
+        AxialDirection::Tension => first,
     };
-    let gaps: Vec<_> = credited
-        .windows(2)
-        .map(|pair| gap(ground, pair[0].0, pair[1].0, top_ratio, work))
-        .collect();
-    work.trace
-        .about(|| format!("cylinder in {}", ground.direction.name()));
-    let shear: Force = gaps.iter().map(|g| g.shear).sum();
-    let total = work.trace.step(
+    let end_bearing = found(end).map_or(Force::ZERO, |b| b.resistance);
+    witness.whole("cylinder", trace);
+    Some(Cylinder {
+        end,
+        end_bearing,
+        shear,
+        total: cylinder_total(end_bearing, shear, trace),
+    })
+}
+
+/// Resistance by the cylinder.
+///
+/// Q_cyl = Q_end + sum of T; bearing of the helix at the end and shear over the gaps (N). Range:
+/// two helices or more. Source: Mooney, Adamczak and Clemence 1985. Sign: against the load.
+fn cylinder_total(end_bearing: Force, shear: Force, trace: &mut Trace) -> Force {
+    trace.step(
         "Q_cyl",
         "Q_end + sum of T over the gaps",
-        end.1.resistance + shear,
-        [
-            ("Q_end", end.1.resistance.into()),
-            ("sum of T", shear.into()),
-        ],
+        end_bearing + shear,
+        [("Q_end", end_bearing.into()), ("sum of T", shear.into())],
         &CYLINDER_FORM,
-    );
-    Some(CylindricalShear {
-        total,
-        end_helix: end.0.label.clone(),
-        end_bearing: end.1.resistance,
-        shear,
-        gaps,
-    })
+    )
 }
 
 fn gap(
     ground: &Ground,
-    upper: &Plate,
-    lower: &Plate,
+    upper: &Disc,
+    lower: &Disc,
     top_ratio: f64,
-    work: &mut Work,
-) -> CylinderGap {
-    work.trace.about(|| {
-        format!(
-            "cylinder from helix {} to {} in {}",
-            upper.label,
-            lower.label,
-            ground.direction.name()
-        )
-    });
-    let mean_diameter = mean_diameter(upper.diameter, lower.diameter, &mut work.trace);
-    let parts: Vec<_> = parts_between(ground.profile, upper.depth, lower.depth, Length::ZERO)
-        .iter()
-        .map(|p| {
-            let soil = &ground.profile.layers[p.layer].soil;
-            let label = ground.profile.label(p.layer);
-            part(
-                ground,
-                soil,
-                label,
-                (p.top, p.bottom),
-                mean_diameter,
-                top_ratio,
-                work,
-            )
-        })
-        .collect();
-    let length = lower.depth - upper.depth;
-    CylinderGap {
-        upper: upper.label.clone(),
-        lower: lower.label.clone(),
-        length,
-        spacing_ratio: length.si() / lower.diameter.si(),
-        mean_diameter,
-        shear: parts.iter().map(|p| p.shear).sum(),
-        parts,
+    trace: &mut Trace,
+    witness: &mut impl Witness,
+) -> Force {
+    let diameter = mean_diameter(upper.diameter, lower.diameter, trace);
+    let mut shear = Force::ZERO;
+    for zone in parts_between(ground.strata, upper.depth, lower.depth, Length::ZERO) {
+        let part = part(ground, &zone, diameter, top_ratio, trace);
+        witness.shears(&part);
+        shear = shear + part.shear;
     }
+    shear
 }
 
 fn part(
     ground: &Ground,
-    soil: &Soil,
-    layer: String,
-    (top, bottom): (Length, Length),
-    diameter: Size,
+    zone: &ZonePart,
+    mean_diameter: Size,
     top_ratio: f64,
-    work: &mut Work,
-) -> CylinderPart {
-    let height = bottom - top;
-    let (ratio, stress) = match soil {
-        Soil::Clay(u) | Soil::Silt(u) => (None, u.undrained_strength),
-        Soil::Sand(d) => {
-            let phi = d.friction_angle;
-            let (k, k_tan) = lateral_stress(ground, phi, top_ratio, work);
-            let mean = mean_effective_stress(ground.profile, top, bottom, &mut work.trace);
-            (Some(k), sand_shear_stress(mean, k_tan, &mut work.trace))
+    trace: &mut Trace,
+) -> GapPart {
+    let (top, bottom) = (zone.top, zone.bottom);
+    let (lateral_stress_ratio, mean_shear_stress) = match &ground.laws[zone.layer] {
+        Law::Undrained { su } => (None, *su),
+        Law::Drained(law) => {
+            let (k, k_tan) = lateral_stress(ground, law, top_ratio, trace);
+            let mean = mean_effective_stress(ground.strata, top, bottom, trace);
+            (Some(k), sand_shear_stress(mean, k_tan, trace))
         }
-        Soil::Fill(_) | Soil::Organic(_) | Soil::Rock(_) => (None, SoilStress::ZERO),
+        Law::None => (None, SoilStress::ZERO),
     };
-    CylinderPart {
-        layer,
+    GapPart {
+        layer: zone.layer,
         top,
         bottom,
-        lateral_stress_ratio: ratio,
-        mean_shear_stress: stress,
-        shear: cylinder_shear(diameter, height, stress, &mut work.trace),
+        mean_diameter,
+        lateral_stress_ratio,
+        mean_shear_stress,
+        shear: cylinder_shear(mean_diameter, bottom - top, mean_shear_stress, trace),
     }
 }
 
 /// K and K tan phi on the cylinder.
-fn lateral_stress(ground: &Ground, phi: Angle, top_ratio: f64, work: &mut Work) -> (f64, f64) {
+fn lateral_stress(
+    ground: &Ground,
+    law: &DrainedLaw,
+    top_ratio: f64,
+    trace: &mut Trace,
+) -> (f64, f64) {
     let pulled = ground.direction == AxialDirection::Tension;
+    let tangent = law.friction.tangent;
     match ground.settings.cylinder_lateral_stress {
         CylinderLateralStress::MitschClemence1985 if pulled => {
-            work.method(&methods::CYLINDER_KU);
-            let row = row_at(work.take(&CYLINDER_ROWS), phi);
-            let ku = ku_cylinder(top_ratio, row, &mut work.trace);
-            (ku, ku * math::tan(phi.si()))
+            let ku = ku_cylinder(top_ratio, law.cylinder, trace);
+            (ku, ku * tangent)
         }
         CylinderLateralStress::MitschClemence1985 | CylinderLateralStress::AtRest => {
-            work.method(&methods::CYLINDER_AT_REST_METHOD);
-            let k_tan = at_rest_shear_ratio(phi, &mut work.trace);
-            (k_tan / math::tan(phi.si()), k_tan)
+            let k_tan = if trace.is_on() {
+                at_rest_shear_ratio(law.friction.angle, trace)
+            } else {
+                law.at_rest
+            };
+            (k_tan / tangent, k_tan)
         }
     }
 }
@@ -192,23 +203,19 @@ pub fn at_rest_shear_ratio(phi: Angle, trace: &mut Trace) -> f64 {
 
 /// Mean vertical effective stress over a height within one layer.
 ///
-/// s'_m = (1/h) integral of s'_v dz; exact by trapezia above and below the water table, as
-/// s'_v is linear in each. Pa from N/m3 and m. Range: within one layer. Source: definition.
+/// s'_m = (1/h) integral of s'_v dz; exact by trapezia, as s'_v is linear between the depths at
+/// which the unit weight or the water pressure changes. Pa from N/m3 and m. Range: within one layer. Source: definition.
 /// Sign: none.
 pub(crate) fn mean_effective_stress(
-    profile: &SoilProfile,
+    strata: &Strata,
     top: Length,
     bottom: Length,
     trace: &mut Trace,
 ) -> SoilStress {
-    let cut = profile.water_depth.unwrap_or(bottom).max(top).min(bottom);
-    let s = |z: Length| profile.effective_stress(z).si();
-    let trapezium = |a: Length, b: Length| (s(a) + s(b)) / 2.0 * (b - a).si();
-    let mean = (trapezium(top, cut) + trapezium(cut, bottom)) / (bottom - top).si();
     trace.step(
         "s'_m",
         "mean of s'_v over the height",
-        SoilStress::from_si(mean),
+        strata.mean_effective_stress(top, bottom),
         [("top", top.into()), ("bottom", bottom.into())],
         &DERIVED,
     )

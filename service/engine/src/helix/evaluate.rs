@@ -17,10 +17,11 @@ use super::settings::Settings;
 use super::zone::zone_faults;
 use crate::catalogue::cautions;
 use crate::contract::{
-    Calculation, Check, CheckStatus, Issue, Refusal, SubjectKind, Work, list_length, none_of,
+    Calculation, Check, CheckStatus, Issue, Refusal, SubjectKind, Work, list_length,
 };
 use crate::limits;
 use crate::quantity::{Force, Length};
+use crate::soil::Strata;
 use crate::source::{HELIX_SPACING_3D, NO_CREDIT_SOILS, Sourced, TOP_HELIX_5D};
 
 /// Least depth of the top helix where there is tension, diameters of the largest helix.
@@ -44,10 +45,10 @@ impl Calculation for HelixCapacity {
 
     fn evaluate(request: &Request, work: &mut Work) -> Result<Outcome, Refusal> {
         let options = request.methods.unwrap_or_default();
-        none_of(faults(request, &options))?;
+        let strata = whole(request, &options)?;
         let mut results = Results::default();
         for direction in wanted(request.directions.unwrap_or_default()) {
-            results.add(request, direction, &options, work)?;
+            results.add(request, &strata, direction, &options, work)?;
         }
         judge_geometry(request, work);
         tell_cautions(work);
@@ -74,8 +75,9 @@ fn wanted(directions: AxialDirections) -> impl Iterator<Item = AxialDirection> {
         })
 }
 
-/// Every physical fault of the request, both directions together.
-fn faults(request: &Request, options: &HelixMethods) -> Vec<Issue> {
+/// The ground of a request without faults; else all of its physical faults, both directions
+/// together.
+fn whole(request: &Request, options: &HelixMethods) -> Result<Strata, Refusal> {
     let directions = request.directions.unwrap_or_default();
     let pile = &request.pile;
     let mut issues = request.soil.faults("/soil");
@@ -86,17 +88,12 @@ fn faults(request: &Request, options: &HelixMethods) -> Vec<Issue> {
         "/pile",
     ));
     // zones only mean something in a whole profile with the helices in it
-    if issues.is_empty() {
+    let strata = issues.is_empty().then(|| request.soil.strata());
+    if let Some(strata) = &strata {
         let plates = from_the_top(&pile.helices);
         let settings = Settings::of(options);
         for direction in wanted(directions) {
-            issues.extend(zone_faults(
-                &request.soil,
-                &plates,
-                direction,
-                &settings,
-                "/pile",
-            ));
+            issues.extend(zone_faults(strata, &plates, direction, &settings, "/pile"));
         }
     }
     issues.extend(options.faults(&pile.shaft, "/methods"));
@@ -105,7 +102,10 @@ fn faults(request: &Request, options: &HelixMethods) -> Vec<Issue> {
         request.demand.as_ref(),
         directions,
     ));
-    issues
+    match (strata, issues) {
+        (Some(strata), issues) if issues.is_empty() => Ok(strata),
+        (_, issues) => Err(Refusal::of(issues)),
+    }
 }
 
 /// What both directions add up to.
@@ -120,13 +120,14 @@ impl Results {
     fn add(
         &mut self,
         request: &Request,
+        strata: &Strata,
         direction: AxialDirection,
         options: &HelixMethods,
         work: &mut Work,
     ) -> Result<(), Refusal> {
         let pile = &request.pile;
         let mut resistance = axial_resistance(
-            &request.soil,
+            strata,
             &pile.shaft,
             &pile.helices,
             direction,

@@ -19,19 +19,29 @@ mod design;
 #[cfg(feature = "compute")]
 mod evaluate;
 #[cfg(feature = "compute")]
-mod individual;
+mod ground;
 #[cfg(feature = "compute")]
 mod judge;
 #[cfg(feature = "compute")]
+mod law;
+#[cfg(feature = "compute")]
 mod plates;
+#[cfg(feature = "compute")]
+pub mod punching;
+#[cfg(feature = "compute")]
+mod record;
 #[cfg(feature = "compute")]
 mod resistance;
 #[cfg(feature = "compute")]
 mod settings;
 #[cfg(feature = "compute")]
+mod solve;
+#[cfg(feature = "compute")]
 pub mod uplift;
 #[cfg(feature = "compute")]
 mod uplift_bearing;
+#[cfg(feature = "compute")]
+mod weak;
 #[cfg(feature = "compute")]
 mod zone;
 

@@ -47,6 +47,10 @@ pub struct AxialResistance {
     /// Ultimate resistance of the soil: the lesser of the modes, plus shaft adhesion where
     /// it is counted.
     pub ultimate: Force,
+    /// The same with the bearing of each helix held at what weaker soil below it takes,
+    /// where that is less; compression only. The check `helix_punching` counts this.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub ultimate_by_punching: Option<Force>,
     /// The mode that gives the least.
     pub governing_mode: GoverningMode,
     /// Capacity on the design basis.
@@ -150,8 +154,29 @@ pub struct HelixBearing {
     /// Why the helix is given no credit, where it is not.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub no_credit: Option<NoCreditReason>,
+    /// The weaker layer that begins within three diameters below the helix and what it takes
+    /// of the load that spreads down to it, where there is one; compression only.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub punching: Option<PunchingLimit>,
     /// The soils of the zone on the load side, from the top down.
     pub zone: Vec<ZoneBearing>,
+}
+
+/// Weaker soil below a helix.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct PunchingLimit {
+    /// Label of the weaker layer.
+    pub layer: String,
+    /// From the helix down to it.
+    pub distance: Length,
+    /// Diameter over which the load has spread there, two down for one across.
+    pub spread_diameter: Size,
+    /// Bearing of the layer under that diameter.
+    pub layer_bearing: SoilStress,
+    /// Bearing of the helix that the layer takes. Where it is less than `bearing`, the check
+    /// `helix_punching` counts no more than this.
+    pub bearing_limit: SoilStress,
 }
 
 /// Effective stress at the critical depths.
@@ -192,6 +217,9 @@ pub struct ZoneBearing {
     /// Factor on the strength (clay, silt) or on the effective stress (sand) in force: N_c,
     /// N_q, or the breakout factor; 0 without credit.
     pub bearing_factor: f64,
+    /// Factor N_c on the cohesion of sand or gravel, where it has any; compression only.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub cohesion_bearing_factor: Option<f64>,
     /// Undrained strength, in clay and silt.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub undrained_strength: Option<SoilStress>,

@@ -33,13 +33,6 @@ pub(crate) struct Plate<'a> {
     pub depth: Length,
 }
 
-impl Plate<'_> {
-    /// Depth over diameter.
-    pub fn depth_ratio(&self) -> f64 {
-        self.depth.si() / self.diameter.si()
-    }
-}
-
 /// The helices from the top down, whatever their order in the request.
 pub(crate) fn from_the_top(helices: &[HelixPlate]) -> Vec<Plate<'_>> {
     let mut order: Vec<usize> = (0..helices.len()).collect();
@@ -198,34 +191,28 @@ fn gross_area(diameter: Size) -> Area {
 /// A = pi D^2/4 - A_shaft, or pi D^2/4 gross; D diameter (m), A_shaft area of the shaft (m2).
 /// Range: D above the shaft. Source: IBC 1810.3.3.1.9, geometry. Sign: none.
 pub(crate) fn bearing_area(
-    plate: &Plate,
+    diameter: Size,
     lowest: bool,
     shaft: &Shaft,
     direction: AxialDirection,
     rule: HelixArea,
     trace: &mut Trace,
 ) -> Area {
-    let gross = gross_area(plate.diameter);
+    let gross = gross_area(diameter);
     let whole = match rule {
         HelixArea::Net => false,
         HelixArea::BottomGross => lowest && direction == AxialDirection::Compression,
         HelixArea::Gross => true,
     };
     if whole {
-        return trace.step(
-            "A",
-            "pi D^2/4",
-            gross,
-            [("D", plate.diameter.into())],
-            &DERIVED,
-        );
+        return trace.step("A", "pi D^2/4", gross, [("D", diameter.into())], &DERIVED);
     }
     let hub = shaft.gross_area();
     trace.step(
         "A",
         "pi D^2/4 - A_shaft",
         gross - hub,
-        [("D", plate.diameter.into()), ("A_shaft", hub.into())],
+        [("D", diameter.into()), ("A_shaft", hub.into())],
         &HELIX_AREA_NET,
     )
 }

@@ -1,30 +1,31 @@
 //! Resistance of a pile in one direction: both modes, the lesser, and the label of its
 //! embedment. The one entry for other calculations.
 
-use super::adhesion::adhesion;
 use super::codes::{methods, warnings};
-use super::cylinder::cylinder;
-use super::individual::Ground;
-use super::methods::{ClayCriticalEmbedment, DrainedBearing, HelixMethods};
+use super::ground::{Disc, Ground};
+use super::law::Law;
+use super::methods::{ClayCriticalEmbedment, CylinderLateralStress, DrainedBearing, HelixMethods};
 use super::outcome::{
-    AxialResistance, BearingLaw, CylindricalShear, Embedment, EmbedmentMode, GoverningMode,
-    HelixBearing, IndividualBearing, ZoneBearing,
+    AxialResistance, BearingLaw, CylindricalShear, Embedment, EmbedmentMode, HelixBearing,
+    IndividualBearing, NoCreditReason, ZoneBearing,
 };
 use super::pile::{AxialDirection, HelixPlate};
-use super::plates::{from_the_top, pile_faults};
+use super::plates::{Plate, from_the_top};
+use super::record::Record;
 use super::settings::{ADHESION_IGNORED_DEPTH, BEARING_ZONE_RATIO, Settings};
+use super::solve::{Borne, solve};
 use super::uplift::{
-    BREAKOUT_KU, BREAKOUT_ROWS, CLAY_BREAKOUT_GROWTH, CLAY_CRITICAL, SAND_TENSION_FACTOR,
-    critical_ratio_das, critical_ratio_four, row_at,
+    BREAKOUT_KU, BREAKOUT_ROWS, CLAY_BREAKOUT_GROWTH, CLAY_CRITICAL, CYLINDER_ROWS,
+    SAND_TENSION_FACTOR, critical_ratio_das, critical_ratio_four,
 };
+use super::weak::look_for_weak_layer;
 use super::zone::zone_faults;
 use crate::bearing::factors::MEYERHOF_DEPTH_GROWTH;
 use crate::contract::{Refusal, SubjectKind, Work, none_of};
-use crate::quantity::{AngleUnit, Force};
+use crate::quantity::{AngleUnit, Length, Size};
 use crate::shaft::Shaft;
-use crate::soil::{Soil, SoilProfile};
-use crate::source::{CYLINDER_FORM, DERIVED, FRICTION_ANGLE_40, IBC_1810_3_3_1_9, Sourced};
-use crate::trace::Trace;
+use crate::soil::{Strata, Strength};
+use crate::source::{DERIVED, FRICTION_ANGLE_40, Sourced};
 
 /// Friction angle above which the answer warns, degrees.
 pub static FRICTION_ANGLE_WARNING: Sourced<f64> =
@@ -33,11 +34,11 @@ pub static FRICTION_ANGLE_WARNING: Sourced<f64> =
 /// Ultimate resistance of a pile in one direction, with everything it rests on.
 ///
 /// `at` is the pointer of the object that holds `shaft` and `helices`; faults of the methods
-/// are reported at `/methods`. The profile must be whole (`SoilProfile::faults` empty). No
-/// design factor is applied: `design` is left out. Refuses a pile that does not fit the
-/// profile, soil that is not known where a helix bears on it, and rock.
+/// are reported at `/methods`. The pile must fit the profile (`pile_faults` empty). No
+/// design factor is applied: `design` is left out. Refuses soil that is not known where a
+/// helix bears on it, and rock.
 pub fn axial_resistance(
-    profile: &SoilProfile,
+    strata: &Strata,
     shaft: &Shaft,
     helices: &[HelixPlate],
     direction: AxialDirection,
@@ -47,116 +48,109 @@ pub fn axial_resistance(
 ) -> Result<AxialResistance, Refusal> {
     let settings = Settings::of(options);
     let plates = from_the_top(helices);
-    let mut issues = pile_faults(profile, shaft, helices, at);
-    issues.extend(options.faults(shaft, "/methods"));
-    if issues.is_empty() {
-        issues = zone_faults(profile, &plates, direction, &settings, at);
-    }
+    let mut issues = options.faults(shaft, "/methods");
+    issues.extend(zone_faults(strata, &plates, direction, &settings, at));
     none_of(issues)?;
-    let ground = Ground {
-        profile,
+    let largest = largest(&plates);
+    let between = (
+        plates.first().map_or(Length::ZERO, |p| p.depth),
+        plates.last().map_or(Length::ZERO, |p| p.depth),
+    );
+    let ground = Ground::new(
+        strata,
         shaft,
-        plates: &plates,
         direction,
-        settings: &settings,
-    };
-    Ok(resistance(&ground, options, work))
+        &settings,
+        between,
+        largest,
+        &mut work.trace,
+    );
+    Ok(resistance(&ground, &plates, options, work))
 }
 
-fn resistance(ground: &Ground, options: &HelixMethods, work: &mut Work) -> AxialResistance {
-    work.method(&methods::INDIVIDUAL_BEARING);
-    let helices: Vec<_> = ground
-        .plates
+/// Diameter of the largest helix.
+pub(crate) fn largest(plates: &[Plate]) -> Size {
+    plates
         .iter()
-        .map(|plate| ground.helix(plate, work))
-        .collect();
-    take_constants(ground, options, &helices, work);
-    work.trace
-        .about(|| format!("individual bearing in {}", ground.direction.name()));
-    let total = sum_of_helices(&helices, &mut work.trace);
-    let cylindrical_shear = cylinder(ground, &helices, work);
-    let shaft_adhesion = adhesion(ground, work);
-    let embedment = embedment(ground, &helices, work);
+        .fold(Size::ZERO, |most, p| most.max(p.diameter))
+}
+
+fn resistance(
+    ground: &Ground,
+    plates: &[Plate],
+    options: &HelixMethods,
+    work: &mut Work,
+) -> AxialResistance {
+    let discs = ground.discs(plates, &mut work.trace);
+    let mut record = Record::new(ground, plates, &discs);
+    let solution = solve(ground, &discs, &mut work.trace, &mut record);
+    let Record { helices, gaps, .. } = record;
+    for ((helix, borne), disc) in helices.iter().zip(&discs) {
+        match borne.no_credit {
+            Some(reason) => tell_no_credit(ground, &helix.label, reason, work),
+            None => {
+                look_for_weak_layer(ground, disc, &helix.label, &borne.seat, borne.bearing, work);
+            }
+        }
+    }
+    let cylindrical_shear = solution.cylinder.map(|c| CylindricalShear {
+        total: c.total,
+        end_helix: plates[c.end].label.clone(),
+        end_bearing: c.end_bearing,
+        shear: c.shear,
+        gaps,
+    });
+    take_constants(ground, options, &helices, cylindrical_shear.as_ref(), work);
+    let embedment = embedment(ground, plates, &discs, &helices, work);
+    let helices: Vec<HelixBearing> = helices.into_iter().map(|(helix, _)| helix).collect();
     warn_of_steep_friction(ground, &helices, cylindrical_shear.as_ref(), work);
-    work.trace
-        .about(|| format!("pile in {}", ground.direction.name()));
-    let (governing_mode, lesser) = lesser(total, cylindrical_shear.as_ref(), &mut work.trace);
-    let ultimate = work.trace.step(
-        "Q_ult",
-        "Q + Q_shaft",
-        lesser + shaft_adhesion,
-        [("Q", lesser.into()), ("Q_shaft", shaft_adhesion.into())],
-        &DERIVED,
-    );
     work.trace.about(String::new);
     AxialResistance {
         direction: ground.direction,
-        ultimate,
-        governing_mode,
+        ultimate: solution.ultimate,
+        ultimate_by_punching: (solution.held < solution.ultimate).then_some(solution.held),
+        governing_mode: solution.mode,
         design: None,
-        individual_bearing: IndividualBearing { total, helices },
+        individual_bearing: IndividualBearing {
+            total: solution.individual,
+            helices,
+        },
         cylindrical_shear,
         embedment,
-        shaft_adhesion,
+        shaft_adhesion: solution.adhesion,
     }
 }
 
-/// Individual bearing of the pile.
-///
-/// Q_ind = sum of A_i q_i; resistances of the helices (N). Range: any. Source: IBC
-/// 1810.3.3.1.9 item 1. Sign: against the load.
-fn sum_of_helices(helices: &[HelixBearing], trace: &mut Trace) -> Force {
-    let total: Force = helices.iter().map(|h| h.resistance).sum();
-    trace.step(
-        "Q_ind",
-        "sum of Q over the helices",
-        total,
-        [("n", (helices.len() as f64).into())],
-        &IBC_1810_3_3_1_9,
-    )
-}
-
-/// The lesser of the modes.
-///
-/// Q = min(Q_ind, Q_cyl); individual bearing and cylinder (N). Range: with fewer than two
-/// helices in credit Q_ind alone. Source: both quoted by Tappenden and Sego 2007; the lesser
-/// is an upper-bound reading. Sign: against the load.
-fn lesser(
-    individual: Force,
-    cylinder: Option<&CylindricalShear>,
-    trace: &mut Trace,
-) -> (GoverningMode, Force) {
-    let Some(cylinder) = cylinder else {
-        return (GoverningMode::IndividualBearing, individual);
+fn tell_no_credit(ground: &Ground, label: &str, reason: NoCreditReason, work: &mut Work) {
+    let direction = ground.direction.name();
+    let detail = match reason {
+        NoCreditReason::FillOrOrganic => format!(
+            "in {direction} helix {label} bears in fill or organic soil, or its zone reaches it; it is given nothing"
+        ),
+        NoCreditReason::AboveCreditDepth => format!(
+            "in {direction} helix {label} is not below the depth from which soil is credited; it is given nothing"
+        ),
     };
-    let mode = if cylinder.total < individual {
-        GoverningMode::CylindricalShear
-    } else {
-        GoverningMode::IndividualBearing
-    };
-    let q = trace.step(
-        "Q",
-        "min(Q_ind, Q_cyl)",
-        individual.min(cylinder.total),
-        [
-            ("Q_ind", individual.into()),
-            ("Q_cyl", cylinder.total.into()),
-        ],
-        &CYLINDER_FORM,
+    work.warn_about(
+        &warnings::HELIX_WITHOUT_CREDIT,
+        SubjectKind::Helix,
+        label,
+        detail,
     );
-    (mode, q)
 }
 
 /// Notes the methods of the soils that bear, and takes the constants they rest on.
 fn take_constants(
     ground: &Ground,
     options: &HelixMethods,
-    helices: &[HelixBearing],
+    helices: &[(HelixBearing, Borne)],
+    cylinder: Option<&CylindricalShear>,
     work: &mut Work,
 ) {
     let s = ground.settings;
+    work.method(&methods::INDIVIDUAL_BEARING);
     let bearing = |part: &&ZoneBearing| part.law != BearingLaw::NoCredit;
-    let parts = || helices.iter().flat_map(|h| &h.zone).filter(bearing);
+    let parts = || helices.iter().flat_map(|(h, _)| &h.zone).filter(bearing);
     let clay = parts().any(|p| p.undrained_strength.is_some());
     let sand = parts().any(|p| p.undrained_strength.is_none());
     work.method(&methods::BEARING_ZONE_METHOD);
@@ -164,13 +158,20 @@ fn take_constants(
         work.take(&BEARING_ZONE_RATIO);
     }
     if s.adhesion_ignored_depth.is_some() {
+        work.method(&methods::ALPHA_ADHESION);
         work.take(&ADHESION_IGNORED_DEPTH);
+    }
+    if helices.iter().any(|(h, _)| h.punching.is_some()) {
+        work.method(&methods::PUNCHING);
     }
     if sand {
         s.note_drained(work);
         if s.drained_bearing == DrainedBearing::Meyerhof1963 {
             work.take(&MEYERHOF_DEPTH_GROWTH);
         }
+    }
+    if let Some(cylinder) = cylinder {
+        take_cylinder(ground, cylinder, work);
     }
     match ground.direction {
         AxialDirection::Compression if clay => s.note_undrained(work),
@@ -194,33 +195,61 @@ fn take_constants(
     }
 }
 
+/// Notes the methods of the cylinder, and takes the constants they rest on.
+fn take_cylinder(ground: &Ground, cylinder: &CylindricalShear, work: &mut Work) {
+    work.method(&methods::CYLINDRICAL_SHEAR);
+    let mut parts = cylinder.gaps.iter().flat_map(|g| &g.parts);
+    if !parts.any(|p| p.lateral_stress_ratio.is_some()) {
+        return;
+    }
+    let pulled = ground.direction == AxialDirection::Tension;
+    match ground.settings.cylinder_lateral_stress {
+        CylinderLateralStress::MitschClemence1985 if pulled => {
+            work.method(&methods::CYLINDER_KU);
+            work.take(&CYLINDER_ROWS);
+        }
+        CylinderLateralStress::MitschClemence1985 | CylinderLateralStress::AtRest => {
+            work.method(&methods::CYLINDER_AT_REST_METHOD);
+        }
+    }
+}
+
 /// Shallow or deep, by the top helix in credit and the soil above it; tension only.
-fn embedment(ground: &Ground, helices: &[HelixBearing], work: &mut Work) -> Option<Embedment> {
+fn embedment(
+    ground: &Ground,
+    plates: &[Plate],
+    discs: &[Disc],
+    helices: &[(HelixBearing, Borne)],
+    work: &mut Work,
+) -> Option<Embedment> {
     if ground.direction != AxialDirection::Tension {
         return None;
     }
-    let at = helices.iter().position(|h| h.no_credit.is_none())?;
-    let plate = &ground.plates[at];
-    let layer = ground.profile.layer_at(plate.depth, false)?;
+    let at = helices.iter().position(|(h, _)| h.no_credit.is_none())?;
+    let (plate, disc) = (&plates[at], &discs[at]);
+    let layer = ground.strata.layer_at(disc.depth, false)?;
     work.trace
         .about(|| format!("helix {} in tension", plate.label));
-    let critical_ratio = match &ground.profile.layers[layer].soil {
-        Soil::Sand(d) => row_at(work.take(&BREAKOUT_ROWS), d.friction_angle).critical,
-        Soil::Clay(u) | Soil::Silt(u) => match ground.settings.clay_critical_embedment {
+    let critical_ratio = match &ground.laws[layer] {
+        Law::Drained(law) => {
+            work.take(&BREAKOUT_ROWS);
+            law.breakout.critical
+        }
+        Law::Undrained { su } => match ground.settings.clay_critical_embedment {
             ClayCriticalEmbedment::Das1980 => {
                 work.take(&CLAY_CRITICAL);
-                critical_ratio_das(u.undrained_strength, &mut work.trace)
+                critical_ratio_das(*su, &mut work.trace)
             }
             ClayCriticalEmbedment::FourDiameters => critical_ratio_four(&mut work.trace),
         },
-        Soil::Fill(_) | Soil::Organic(_) | Soil::Rock(_) => return None,
+        Law::None => return None,
     };
-    let embedment = ground.embedment(plate);
+    let embedment = ground.embedment(disc);
     let embedment_ratio = work.trace.step(
         "H/D",
         "H / D",
-        embedment.si() / plate.diameter.si(),
-        [("H", embedment.into()), ("D", plate.diameter.into())],
+        embedment.si() / disc.diameter.si(),
+        [("H", embedment.into()), ("D", disc.diameter.into())],
         &DERIVED,
     );
     // on the limit is deep, with room for the last bit of a converted depth
@@ -257,11 +286,11 @@ fn warn_of_steep_friction(
         .flat_map(|g| &g.parts)
         .map(|p| &p.layer);
     let used: Vec<&String> = bearing.chain(sheared).collect();
-    for (i, layer) in ground.profile.layers.iter().enumerate() {
-        let label = ground.profile.label(i);
-        if let Soil::Sand(d) = &layer.soil
-            && d.friction_angle.get(AngleUnit::Deg) > limit + 1e-9
-            && used.contains(&&label)
+    for layer in &ground.strata.layers {
+        let label = &layer.label;
+        if let Strength::Drained { phi, .. } = layer.strength
+            && phi.get(AngleUnit::Deg) > limit + 1e-9
+            && used.contains(&label)
         {
             work.warn_about(
                 &warnings::FRICTION_ANGLE_ABOVE_40,

@@ -9,6 +9,25 @@ use crate::source::{
 };
 use crate::trace::Trace;
 
+/// A friction angle with its tangent.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Friction {
+    /// The angle.
+    pub angle: Angle,
+    /// Its tangent.
+    pub tangent: f64,
+}
+
+impl Friction {
+    /// The pair of an angle.
+    pub fn of(angle: Angle) -> Self {
+        Self {
+            angle,
+            tangent: math::tan(angle.si()),
+        }
+    }
+}
+
 /// Values listed by friction angle.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct AngleRow {
@@ -105,7 +124,7 @@ pub fn row_at(rows: &[AngleRow], phi: Angle) -> AngleRow {
 /// Source: Meyerhof and Adams 1968; the form verified, the lists from memory. Sign: uplift
 /// resistance is F_q s'_v, weight of the soil included.
 pub fn breakout_factor_sand(
-    phi: Angle,
+    friction: Friction,
     embedment_ratio: f64,
     row: AngleRow,
     ku: f64,
@@ -115,13 +134,13 @@ pub fn breakout_factor_sand(
     trace.step(
         "F_q",
         "1 + 2 (1 + m R) R K_u tan phi, R = min(H/D, (H/D)_cr)",
-        1.0 + 2.0 * (1.0 + row.growth * r) * r * ku * math::tan(phi.si()),
+        1.0 + 2.0 * (1.0 + row.growth * r) * r * ku * friction.tangent,
         [
             ("H/D", embedment_ratio.into()),
             ("(H/D)_cr", row.critical.into()),
             ("m", row.growth.into()),
             ("K_u", ku.into()),
-            ("phi", phi.into()),
+            ("phi", friction.angle.into()),
         ],
         &BREAKOUT_FORM,
     )

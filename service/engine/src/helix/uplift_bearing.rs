@@ -1,11 +1,12 @@
 //! Uplift bearing of one soil above one helix: breakout against deep bearing, in clay
 //! and in sand. Breakout factors and critical ratios are in `uplift.rs`.
 
-use super::bearing::{Seat, SoilBearing, nq, reduced};
+use super::bearing::{Seat, SoilBearing, nq};
+use super::law::DrainedLaw;
 use super::outcome::BearingLaw;
 use super::settings::{DEEP_CLAY_TENSION, Settings};
-use super::uplift::{self, BREAKOUT_KU, BREAKOUT_ROWS, CLAY_BREAKOUT_GROWTH};
-use crate::quantity::{Angle, SoilStress};
+use super::uplift::{self, BREAKOUT_KU, CLAY_BREAKOUT_GROWTH};
+use crate::quantity::SoilStress;
 use crate::source::{
     BREAKOUT_FORM, CLAY_UPLIFT, DEEP_CLAY_NINE, PRANDTL_REISSNER, TANG_PHOON_2020,
 };
@@ -33,12 +34,14 @@ pub(crate) fn tension_in_clay(
         SoilBearing {
             law: BearingLaw::UndrainedBreakout,
             factor: fc,
+            cohesion_factor: None,
             stress: q,
         }
     } else {
         SoilBearing {
             law: BearingLaw::UndrainedBearing,
             factor: deep_factor,
+            cohesion_factor: None,
             stress: q,
         }
     }
@@ -79,15 +82,16 @@ pub fn clay_deep_uplift(su: SoilStress, share: f64, trace: &mut Trace) -> SoilSt
 
 /// Uplift of sand: the lesser of breakout and deep bearing, or a share of the latter.
 pub(crate) fn tension_in_sand(
-    phi: Angle,
+    law: &DrainedLaw,
     seat: &Seat,
     s: &Settings,
     trace: &mut Trace,
 ) -> SoilBearing {
-    let row = uplift::row_at(BREAKOUT_ROWS.value, phi);
-    let fq = uplift::breakout_factor_sand(phi, seat.embedment_ratio, row, BREAKOUT_KU.value, trace);
+    let row = law.breakout;
+    let (ratio, ku) = (seat.embedment_ratio, BREAKOUT_KU.value);
+    let fq = uplift::breakout_factor_sand(law.friction, ratio, row, ku, trace);
     let breakout = sand_breakout(seat.stress, fq, trace);
-    let nq = nq(reduced(phi, s, trace), seat, s, trace);
+    let nq = nq(law, seat, s, trace);
     let share = s.sand_tension_factor.unwrap_or(1.0);
     let deep = sand_deep_uplift(seat.limited_stress, nq, share, trace);
     // with a share of N_q, depth beyond the critical ratio frees it from the breakout cap
@@ -97,6 +101,7 @@ pub(crate) fn tension_in_sand(
         SoilBearing {
             law: BearingLaw::DrainedBreakout,
             factor: fq,
+            cohesion_factor: None,
             stress: trace.step(
                 "q",
                 "min(q_breakout, q_deep)",
@@ -109,6 +114,7 @@ pub(crate) fn tension_in_sand(
         SoilBearing {
             law: BearingLaw::DrainedBearing,
             factor: share * nq,
+            cohesion_factor: None,
             stress: deep,
         }
     }

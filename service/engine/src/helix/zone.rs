@@ -2,13 +2,14 @@
 //! where theory does not reach. Geometry only; what the soils carry is in `bearing.rs`.
 
 use super::codes::refusals;
+use super::ground::{Disc, Ground};
 use super::methods::WidthTerm;
 use super::pile::AxialDirection;
 use super::plates::{Plate, SAME_DEPTH_M, told};
 use super::settings::Settings;
 use crate::contract::Issue;
 use crate::quantity::Length;
-use crate::soil::{Soil, SoilProfile};
+use crate::soil::{Strata, Strength};
 use crate::source::{BEARING_ZONE, HELIX_NOT_IN_ROCK};
 
 /// Part of a layer within a zone.
@@ -29,83 +30,65 @@ impl ZonePart {
     }
 }
 
-/// Fill and organic soil give no bearing and no uplift resistance.
-pub(crate) fn without_credit(soil: &Soil) -> bool {
-    matches!(soil, Soil::Fill(_) | Soil::Organic(_))
-}
-
 /// The parts of the layers between two depths, from the top down; cut at the depth of
 /// credit. Parts thinner than the rounding of units are left out.
 pub(crate) fn parts_between(
-    profile: &SoilProfile,
+    strata: &Strata,
     top: Length,
     bottom: Length,
     credit_depth: Length,
-) -> Vec<ZonePart> {
-    let mut parts = Vec::new();
-    for (i, layer) in profile.layers.iter().enumerate() {
-        let from = layer.top.max(top);
-        let to = layer.bottom.min(bottom);
-        let cut = credit_depth.max(from).min(to);
-        for (a, b, above_credit) in [(from, cut, true), (cut, to, false)] {
-            if b.si() - a.si() > SAME_DEPTH_M {
-                parts.push(ZonePart {
-                    layer: i,
-                    top: a,
-                    bottom: b,
+) -> impl DoubleEndedIterator<Item = ZonePart> {
+    let layers = strata.layers.iter().enumerate();
+    layers
+        .map(move |(layer, l)| (layer, l.top.max(top), l.bottom.min(bottom)))
+        .filter(|(_, from, to)| to.si() - from.si() > SAME_DEPTH_M)
+        .flat_map(move |(layer, from, to)| {
+            let cut = credit_depth.max(from).min(to);
+            [(from, cut, true), (cut, to, false)].into_iter().map(
+                move |(top, bottom, above_credit)| ZonePart {
+                    layer,
+                    top,
+                    bottom,
                     above_credit,
-                });
-            }
-        }
-    }
-    parts
+                },
+            )
+        })
+        .filter(|part| part.height() > SAME_DEPTH_M)
 }
 
 /// The zone of a helix: `ratio` diameters below it in compression, above it in tension,
 /// there cut at the surface. A ratio of 0 is the layer in touch with the helix.
 pub(crate) fn load_side(
-    profile: &SoilProfile,
-    plate: &Plate,
+    ground: &Ground,
+    disc: &Disc,
     ratio: f64,
-    direction: AxialDirection,
-    credit_depth: Length,
-) -> Vec<ZonePart> {
-    let reach = Length::from(plate.diameter) * ratio;
-    if reach.si() <= SAME_DEPTH_M {
-        let below = direction == AxialDirection::Compression;
-        return profile
-            .layer_at(plate.depth, below)
-            .map(|layer| ZonePart {
-                layer,
-                top: plate.depth,
-                bottom: plate.depth,
-                above_credit: false,
-            })
-            .into_iter()
-            .collect();
-    }
-    match direction {
-        AxialDirection::Compression => {
-            parts_between(profile, plate.depth, plate.depth + reach, credit_depth)
-        }
-        AxialDirection::Tension => {
-            let top = (plate.depth - reach).max(Length::ZERO);
-            parts_between(profile, top, plate.depth, credit_depth)
-        }
-    }
+) -> impl DoubleEndedIterator<Item = ZonePart> {
+    let (top, bottom) = ground.reach(disc, ratio);
+    let thin = disc.diameter.si() * ratio <= SAME_DEPTH_M;
+    let touching = if thin { ground.touching(disc) } else { None };
+    let touched = touching.map(|layer| ZonePart {
+        layer,
+        top: disc.depth,
+        bottom: disc.depth,
+        above_credit: false,
+    });
+    let credit_depth = ground.settings.no_credit_above;
+    touched
+        .into_iter()
+        .chain(parts_between(ground.strata, top, bottom, credit_depth))
 }
 
 /// Where helix theory does not reach: soil unknown below a helix in compression, rock in
 /// the zone of a helix or above it.
 pub(crate) fn zone_faults(
-    profile: &SoilProfile,
+    strata: &Strata,
     plates: &[Plate],
     direction: AxialDirection,
     s: &Settings,
     at: &str,
 ) -> Vec<Issue> {
     let mut issues = Vec::new();
-    let known = profile.depth().si();
+    let known = strata.depth().si();
     for plate in plates {
         let pointer = format!("{at}/helices/{}/depth", plate.index);
         let mut end = plate.depth.si();
@@ -124,20 +107,20 @@ pub(crate) fn zone_faults(
                             "helix {} bears on soil down to {} in compression; none is given below {}",
                             plate.label,
                             told(Length::from_si(end)),
-                            told(profile.depth())
+                            told(strata.depth())
                         ),
                     )
-                    .limit(told(profile.depth()))
+                    .limit(told(strata.depth()))
                     .source(&BEARING_ZONE),
                 );
             }
         }
-        for (i, layer) in profile.layers.iter().enumerate() {
+        for layer in &strata.layers {
             let in_reach = layer.top.si() < end - SAME_DEPTH_M
                 || (direction == AxialDirection::Compression
                     && layer.top.si() <= plate.depth.si() + SAME_DEPTH_M);
-            if matches!(layer.soil, Soil::Rock(_)) && in_reach {
-                issues.push(rock_fault(plate, &profile.label(i), layer.top, &pointer));
+            if layer.strength == Strength::Rock && in_reach {
+                issues.push(rock_fault(plate, &layer.label, layer.top, &pointer));
             }
         }
     }
@@ -166,11 +149,11 @@ fn rock_fault(plate: &Plate, layer: &str, top: Length, pointer: &str) -> Issue {
 
 /// Depth of the base of the lowest soil above a helix that is given no credit: fill,
 /// organic soil, or everything above the depth of credit. 0 where there is none.
-pub(crate) fn credit_base(profile: &SoilProfile, depth: Length, credit_depth: Length) -> Length {
-    profile
+pub(crate) fn credit_base(strata: &Strata, depth: Length, credit_depth: Length) -> Length {
+    strata
         .layers
         .iter()
-        .filter(|l| without_credit(&l.soil) && l.top.si() < depth.si() - SAME_DEPTH_M)
+        .filter(|l| l.strength == Strength::NoCredit && l.top.si() < depth.si() - SAME_DEPTH_M)
         .map(|l| l.bottom.min(depth))
         .fold(credit_depth.min(depth), Length::max)
 }

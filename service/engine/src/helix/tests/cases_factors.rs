@@ -267,7 +267,15 @@ fn up_02_breakout_factor_at_critical_depth() {
     ];
     for (phi, fq) in expected {
         let row = row_at(BREAKOUT_ROWS.value, deg(phi));
-        let at = |ratio| breakout_factor_sand(deg(phi), ratio, row, BREAKOUT_KU.value, &mut off());
+        let at = |ratio| {
+            breakout_factor_sand(
+                Friction::of(deg(phi)),
+                ratio,
+                row,
+                BREAKOUT_KU.value,
+                &mut off(),
+            )
+        };
         near(at(row.critical), fq, 0.5);
         assert_eq!(at(row.critical), at(3.0 * row.critical), "held beyond it");
         assert_eq!(at(0.0), 1.0, "the weight of the soil alone at the surface");

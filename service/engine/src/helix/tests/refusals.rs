@@ -301,7 +301,7 @@ fn another_calculation_can_ask_for_one_direction_at_its_own_pointer() {
     .unwrap();
     let mut work = Work::default();
     let refusal = crate::helix::axial_resistance(
-        &request.soil,
+        &request.soil.strata(),
         &request.pile.shaft,
         &request.pile.helices,
         crate::helix::AxialDirection::Tension,
