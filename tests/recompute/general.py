@@ -34,13 +34,9 @@ _NOT_NEEDED = (
 for _name in _NOT_NEEDED:
     sys.modules.setdefault(_name, _Blank(_name))
 
-from groundhog.deepfoundations.axialcapacity.endbearing import (  # noqa: E402
-    API_unit_end_bearing_clay,
-)
-from groundhog.deepfoundations.axialcapacity.skinfriction import (  # noqa: E402
-    API_unit_shaft_friction_clay,
-)
-from groundhog.shallowfoundations.capacity import (  # noqa: E402
+from groundhog.deepfoundations.axialcapacity.endbearing import API_unit_end_bearing_clay
+from groundhog.deepfoundations.axialcapacity.skinfriction import API_unit_shaft_friction_clay
+from groundhog.shallowfoundations.capacity import (
     ngamma_frictionangle_meyerhof,
     ngamma_frictionangle_vesic,
     nq_frictionangle_sand,

@@ -1,8 +1,9 @@
 """Independent recomputation of `helix-capacity`: random requests through the real service.
 
 Usage: recompute.py BINARY. Sends the requests of profiles.py in one batch, recomputes every
-answer, and fails where they differ by more than 1e-6, where too few profiles of a kind were
-answered, or where the service and the recomputation disagree on what cannot be answered.
+answer, does the same with the examples of the document and the reference cases, and fails
+where they differ by more than 1e-6, where too few profiles of a kind were answered, or where
+the service and the recomputation disagree on what cannot be answered.
 """
 
 import sys
@@ -12,6 +13,7 @@ import general
 import profiles
 from classes import ALTERNATIVES, LEAST_SHARE, LEAST_TIMES, NAMES, alternatives, classes
 from compare import Comparison
+from examples import judge_cases, judge_examples
 from expected import directions, expected
 from refusals import predicted
 from selftest import comparison_can_fail
@@ -88,10 +90,11 @@ def main(binary):
     items = profiles.requests()
     with Service(binary) as service:
         reply = service.post("/v1/helix-capacity/batch", {"items": items})
+        listed = judge_examples(service) + judge_cases(service)
     comparison, kinds, refusals, answered = judge(items, reply["items"])
     report(comparison, kinds, refusals, answered, len(items))
     faults = shortcomings(comparison, kinds, answered, len(items))
-    faults += comparison_can_fail(answered)
+    faults += comparison_can_fail(answered) + listed
     for fault in faults:
         print("FAULT:", fault)
     return 1 if faults else 0
