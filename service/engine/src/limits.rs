@@ -13,6 +13,8 @@ pub const NESTING: usize = 32;
 pub const LAYERS: usize = 60;
 /// Helices on a pile.
 pub const HELICES: usize = 8;
+/// Resistances from other profiles, or from load tests, of one pile.
+pub const PILE_RESISTANCES: usize = 20;
 /// Beams in a plan.
 pub const BEAMS: usize = 2_000;
 /// Points of one beam.
@@ -55,6 +57,7 @@ limits! {
     "nesting" = NESTING, "Depth of nesting in a body.";
     "layers" = LAYERS, "Layers in a soil profile.";
     "helices" = HELICES, "Helices on a pile.";
+    "pile_resistances" = PILE_RESISTANCES, "Resistances from other profiles or from load tests.";
     "beams" = BEAMS, "Beams in a plan.";
     "beam_points" = BEAM_POINTS, "Points of one beam.";
     "plan_points" = PLAN_POINTS, "Points of all beams in a plan.";

@@ -77,6 +77,20 @@ impl Validate for Tags {
     }
 }
 
+/// Most characters in a reference.
+const REFERENCE_MAX: usize = 200;
+
+/// Whether a text can stand as the reference of a value the caller sends.
+pub(crate) fn reference_text(text: &str) -> Result<(), ValidationError> {
+    let length = text.trim().chars().count();
+    if (1..=REFERENCE_MAX).contains(&length) && !text.chars().any(char::is_control) {
+        return Ok(());
+    }
+    let mut e = ValidationError::new("text_length");
+    e.message = Some(format!("1 to {REFERENCE_MAX} characters without control characters").into());
+    Err(e)
+}
+
 /// A fault of the value itself, not of a member of it.
 fn one(result: Result<(), ValidationError>) -> Result<(), ValidationErrors> {
     result.map_err(|e| {

@@ -1,13 +1,13 @@
 //! Safety and resistance factors with their sources, and what they do to an ultimate
 //! resistance. When each is taken is for the calculation.
 
-use super::UpliftClause;
 use super::codes::warnings::FACTOR_RESTS_ON_TEST;
+use super::{OwnDesignFactor, UpliftClause};
 use crate::contract::Work;
 use crate::quantity::Force;
 use crate::source::{
-    CANADA_PHI, CANADA_PHI_TENSION, IBC_1810_3_3_1_5, IBC_1810_3_3_1_9, NYC_1810_3_4, Reference,
-    Sourced,
+    CALLER, CANADA_PHI, CANADA_PHI_TENSION, IBC_1810_3_3_1_5, IBC_1810_3_3_1_9, NYC_1810_3_4,
+    Reference, Sourced,
 };
 use crate::trace::Trace;
 
@@ -54,6 +54,25 @@ pub static NEW_YORK_ANALYSIS: Sourced<f64> =
 /// New York City, uplift by load test.
 pub static NEW_YORK_TEST: Sourced<f64> =
     Sourced::new("new_york_uplift_safety_factor_test", 2.0, &NYC_1810_3_4);
+/// New York City, uplift by analysis of a group.
+pub static NEW_YORK_GROUP: Sourced<f64> = Sourced::new(
+    "new_york_uplift_safety_factor_group_analysis",
+    2.5,
+    &NYC_1810_3_4,
+);
+
+/// Safety factor against uplift of a group of deep-foundation elements analysed as one;
+/// none where the clause gives none.
+///
+/// FS = 2.5 in New York City by analysis, 2 by load test. Source: New York City Building
+/// Code 1810.3.4.
+pub fn group_uplift_safety(clause: UpliftClause, tested: bool) -> Option<&'static Sourced<f64>> {
+    match (clause, tested) {
+        (UpliftClause::NewYorkCity, false) => Some(&NEW_YORK_GROUP),
+        (UpliftClause::NewYorkCity, true) => Some(&NEW_YORK_TEST),
+        _ => None,
+    }
+}
 
 /// Safety factor against uplift of one deep-foundation element.
 ///
@@ -132,5 +151,27 @@ pub fn factored(ultimate: Force, phi: f64, source: &'static Reference, trace: &m
         ultimate * phi,
         [("R_u", ultimate.into()), ("phi", phi.into())],
         source,
+    )
+}
+
+/// Capacity by the caller's own factor.
+///
+/// P_d = P_u / f, or P_d = P_u f
+///
+/// P_d capacity of the level the caller states, N; P_u ultimate capacity, N; f divisor, at
+/// least 1, or multiplier, at most 1. Source: the caller. Positive.
+pub fn own_capacity(ultimate: Force, factor: OwnDesignFactor, trace: &mut Trace) -> Force {
+    let (equation, value, f) = match factor {
+        OwnDesignFactor::Divisor(d) => ("P_u / f", ultimate / d.safety_factor, d.safety_factor),
+        OwnDesignFactor::Multiplier(m) => {
+            ("P_u f", ultimate * m.resistance_factor, m.resistance_factor)
+        }
+    };
+    trace.step(
+        "P_d",
+        equation,
+        value,
+        [("P_u", ultimate.into()), ("f", f.into())],
+        &CALLER,
     )
 }

@@ -1,8 +1,15 @@
 //! Design basis of an axial capacity: which factors turn an ultimate resistance into one
-//! that may be used, and the load it is compared with. Shared by the calculations; the
-//! format itself (`allowable_stress` or `limit_states`) is a member of each request.
+//! that may be used, and the load it is compared with. Shared by the calculations; which
+//! formats a calculation has is a member of its request.
 
 pub mod codes;
+mod eurocode;
+mod others;
+
+#[cfg(feature = "compute")]
+mod australian_factors;
+#[cfg(feature = "compute")]
+mod eurocode_factors;
 #[cfg(feature = "compute")]
 mod factors;
 
@@ -11,6 +18,13 @@ use validator::Validate;
 
 use crate::quantity::{Force, ForceUnit};
 
+pub use eurocode::*;
+pub use others::*;
+
+#[cfg(feature = "compute")]
+pub use australian_factors::*;
+#[cfg(feature = "compute")]
+pub use eurocode_factors::*;
 #[cfg(feature = "compute")]
 pub use factors::*;
 
@@ -28,6 +42,18 @@ pub enum UpliftClause {
     Helical,
     /// New York City: 3 by analysis, 2 by load test.
     NewYorkCity,
+}
+
+/// What the safety factor in tension is that of.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum UpliftElement {
+    /// One pile by itself.
+    Single,
+    /// A group of piles analysed as one, of which this pile is part. Only the clause of New
+    /// York City has such a factor: 2.5 by analysis, 2 by load test.
+    Group,
 }
 
 /// What a resistance rests on.
@@ -70,7 +96,7 @@ pub struct AxialLimitStates {
 #[serde(deny_unknown_fields)]
 pub struct AxialDemand {
     /// Whether the loads are unfactored, for an allowable-stress basis, or factored, for a
-    /// limit-states basis. The wrong pair is refused.
+    /// basis by limit states. The wrong pair is refused.
     pub level: DemandLevel,
     /// Compression; 0 to 20 MN.
     #[serde(skip_serializing_if = "Option::is_none")]

@@ -4,7 +4,10 @@
 use serde::{Deserialize, Serialize};
 use validator::Validate;
 
-use crate::basis::{AxialLimitStates, ResistanceProof, UpliftClause};
+use crate::basis::{
+    AustralianStandard2159, AxialLimitStates, Eurocode7, OwnDesignFactors, ResistanceProof,
+    UpliftClause, UpliftElement,
+};
 use crate::choice::validate_choice;
 use crate::quantity::{Force, ForceUnit};
 
@@ -12,15 +15,28 @@ use crate::quantity::{Force, ForceUnit};
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
+// one stands in a request, so its size does not matter
+#[allow(clippy::large_enum_variant)]
 pub enum HelixBasis {
     /// Allowable load = ultimate / safety factor; compared with unfactored load.
     AllowableStress(HelixAllowableStress),
     /// Factored resistance = resistance factor x ultimate; compared with factored load.
     LimitStates(AxialLimitStates),
+    /// EN 1997-1: design resistance = characteristic resistance / partial factor; compared
+    /// with the design effects of characteristic actions, or with a factored load.
+    #[serde(rename = "eurocode_7")]
+    Eurocode7(Eurocode7),
+    /// AS 2159-2009: design geotechnical strength = reduction factor x ultimate; compared
+    /// with factored load.
+    #[serde(rename = "australian_standard_2159")]
+    AustralianStandard2159(AustralianStandard2159),
+    /// The caller's own factors; compared with load of the level the caller states.
+    OwnFactors(OwnDesignFactors),
 }
 
 validate_choice!(HelixBasis {
-    AllowableStress = "allowable_stress", LimitStates = "limit_states"
+    AllowableStress = "allowable_stress", LimitStates = "limit_states", Eurocode7 = "eurocode_7",
+    AustralianStandard2159 = "australian_standard_2159", OwnFactors = "own_factors"
 });
 
 /// Allowable-stress design.
@@ -42,6 +58,10 @@ pub struct HelixAllowableStress {
     /// Clause the safety factor in tension is taken from; `general` when left out.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub uplift_clause: Option<UpliftClause>,
+    /// Whether the safety factor in tension is that of a single pile or of a group analysed
+    /// as one; `single` when left out. `group` needs the clause `new_york_city`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub uplift_element: Option<UpliftElement>,
     /// What the resistance rests on; `analysis` when left out.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub proof: Option<ResistanceProof>,

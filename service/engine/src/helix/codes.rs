@@ -66,5 +66,8 @@ pub mod methods {
         ALPHA_ADHESION = "alpha_adhesion", version 1, [ALPHA_API, ALPHA_EXCLUSIONS], "Adhesion alpha s_u on a round shaft in clay and silt, below the ignored depth and from one diameter above the top helix, at mid-height of slices of at most 0.25 m.";
         ALLOWABLE_STRESS = "helix_allowable_stress", version 1, [IBC_1810_3_3_1_9, IBC_1810_3_3_1_5, NYC_1810_3_4], "Allowable capacity = ultimate / safety factor; in compression of the least ultimate considered; in tension by the general uplift clause unless another is chosen.";
         LIMIT_STATES = "helix_limit_states", version 1, [CANADA_PHI, CANADA_PHI_TENSION], "Factored resistance = resistance factor x ultimate.";
+        EUROCODE_7 = "helix_eurocode_7", version 1, [EN_1997_1_2_4_7_3, EN_1997_1_7_6_2, EN_1997_1_MODEL, EN_1997_1_A3, EN_1997_1_A6, EN_1997_1_A7, EN_1997_1_A8, EN_1997_1_A9, EN_1997_1_A10], "Characteristic resistance from calculated or measured resistances by correlation factors, design resistance by the partial factor of the kind of pile the request names: in compression that of the base, or of the total with load tests; design effects of characteristic actions, a check for each combination. Recommended values of annex A.";
+        AUSTRALIAN_STANDARD_2159 = "helix_as_2159", version 1, [AS_2159_LOWEST, AS_2159_ROWS, AS_2159_TESTING], "Design geotechnical strength = reduction factor x ultimate, the same factor in compression and in tension, by average risk rating, redundancy and load testing.";
+        OWN_FACTORS = "helix_own_factors", version 1, [CALLER], "Capacity by the caller's own divisor or multiplier, of the level the caller states.";
     }
 }

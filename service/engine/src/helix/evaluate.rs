@@ -4,8 +4,8 @@
 use std::borrow::Cow;
 
 use super::HelixCapacity;
+use super::basis_faults::{basis_faults, basis_lengths};
 use super::codes::{checks, warnings};
-use super::design::basis_faults;
 use super::judge::UsableCapacities;
 use super::methods::HelixMethods;
 use super::outcome::{AxialResistance, NoCreditReason, Outcome};
@@ -20,7 +20,7 @@ use crate::contract::{
     Calculation, Check, CheckStatus, Issue, Refusal, SubjectKind, Work, list_length,
 };
 use crate::limits;
-use crate::quantity::{Force, Length};
+use crate::quantity::Length;
 use crate::soil::Strata;
 use crate::source::{HELIX_SPACING_3D, NO_CREDIT_SOILS, Sourced, TOP_HELIX_5D};
 
@@ -41,6 +41,7 @@ impl Calculation for HelixCapacity {
             1,
             limits::HELICES,
         );
+        basis_lengths(request.design_basis.as_ref(), issues);
     }
 
     fn evaluate(request: &Request, work: &mut Work) -> Result<Outcome, Refusal> {
@@ -97,11 +98,7 @@ fn whole(request: &Request, options: &HelixMethods) -> Result<Strata, Refusal> {
         }
     }
     issues.extend(options.faults(&pile.shaft, "/methods"));
-    issues.extend(basis_faults(
-        request.design_basis.as_ref(),
-        request.demand.as_ref(),
-        directions,
-    ));
+    issues.extend(basis_faults(request));
     match (strata, issues) {
         (Some(strata), issues) if issues.is_empty() => Ok(strata),
         (_, issues) => Err(Refusal::of(issues)),
@@ -136,7 +133,7 @@ impl Results {
             work,
         )?;
         self.usable.add(request, &mut resistance, work);
-        if request.demand.is_some() {
+        if request.is_judged() {
             judge_credit(&resistance, work);
         }
         match direction {
@@ -170,9 +167,7 @@ fn judge_credit(resistance: &AxialResistance, work: &mut Work) {
 /// Depth of the top helix and distances between helices.
 fn judge_geometry(request: &Request, work: &mut Work) {
     let plates = from_the_top(&request.pile.helices);
-    let demand = request.demand.as_ref();
-    let tension = demand.and_then(|d| d.tension).unwrap_or(Force::ZERO);
-    if tension.si() > 0.0
+    if request.pulls()
         && let Some(top) = plates.first()
     {
         let largest = plates
@@ -186,7 +181,7 @@ fn judge_geometry(request: &Request, work: &mut Work) {
         );
     }
     for pair in plates.windows(2) {
-        judge_spacing(&pair[0], &pair[1], demand.is_some(), work);
+        judge_spacing(&pair[0], &pair[1], request.is_judged(), work);
     }
 }
 

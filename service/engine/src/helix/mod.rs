@@ -11,6 +11,8 @@ mod request;
 #[cfg(feature = "compute")]
 mod adhesion;
 #[cfg(feature = "compute")]
+mod basis_faults;
+#[cfg(feature = "compute")]
 mod bearing;
 #[cfg(feature = "compute")]
 mod cylinder;
@@ -32,6 +34,12 @@ pub mod punching;
 mod record;
 #[cfg(feature = "compute")]
 mod resistance;
+#[cfg(feature = "compute")]
+mod rule;
+#[cfg(feature = "compute")]
+mod rule_eurocode;
+#[cfg(feature = "compute")]
+mod rule_factors;
 #[cfg(feature = "compute")]
 mod settings;
 #[cfg(feature = "compute")]

@@ -97,10 +97,29 @@ pub struct DesignCapacity {
     /// Allowable load or factored resistance.
     pub kind: DesignCapacityKind,
     /// The ultimate it is taken from: the bearing of the soil, or less where the request
-    /// sent a smaller one.
+    /// sent a smaller one; the least measured one where load tests stand in its place.
     pub from_ultimate: Force,
-    /// The capacity.
+    /// The capacity; the least of `combinations` where there are several.
     pub capacity: Force,
+    /// Characteristic resistance, by EN 1997-1.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub characteristic: Option<Force>,
+    /// Capacity by combination, where the basis has several or takes characteristic actions.
+    #[serde(skip_serializing_if = "Vec::is_empty", default)]
+    pub combinations: Vec<CombinationCapacity>,
+}
+
+/// Capacity and load of one combination of partial factors.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct CombinationCapacity {
+    /// Name, as in the checks.
+    pub combination: Cow<'static, str>,
+    /// Design resistance.
+    pub capacity: Force,
+    /// Design effect of the actions, or the factored load; left out without either.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub effect: Option<Force>,
 }
 
 /// What a capacity may be compared with.
@@ -110,7 +129,8 @@ pub struct DesignCapacity {
 pub enum DesignCapacityKind {
     /// Ultimate over a safety factor; for unfactored loads.
     Allowable,
-    /// Ultimate times a resistance factor; for factored loads.
+    /// For factored loads: ultimate times a resistance factor, or characteristic resistance
+    /// over a partial factor.
     Factored,
 }
 
@@ -332,14 +352,28 @@ pub enum EmbedmentMode {
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct HelixFactor {
     /// Its name: `compression_safety_factor`, `tension_safety_factor`,
-    /// `compression_resistance_factor` or `tension_resistance_factor`.
+    /// `compression_resistance_factor`, `tension_resistance_factor`; by EN 1997-1
+    /// `model_factor`, `correlation_mean_factor`, `correlation_least_factor`,
+    /// `permanent_unfavourable_factor`, `permanent_favourable_factor`, `variable_factor`,
+    /// `base_partial_factor`, `total_partial_factor`, `tension_partial_factor`; by AS 2159
+    /// `basic_reduction_factor`, `intrinsic_test_factor`, `benefit_factor`,
+    /// `reduction_factor`; the caller's own `divisor` and `multiplier`.
     pub id: Cow<'static, str>,
+    /// Direction it is used in, where its name does not say.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub direction: Option<AxialDirection>,
+    /// Combination it belongs to, where there are such.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub combination: Option<Cow<'static, str>>,
     /// The factor.
     pub used_factor: f64,
     /// Sent in the request, rather than taken from the source.
     pub from_request: bool,
     /// Where it comes from.
     pub source: SourceNote,
+    /// The caller's reference for it, as sent.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub own_reference: Option<String>,
 }
 
 /// One of the ultimate compression loads the code takes the least of.

@@ -37,7 +37,8 @@ pub struct Request {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(nested)]
     pub design_basis: Option<HelixBasis>,
-    /// Load to judge the pile by; without it nothing is judged.
+    /// Load to judge the pile by; without it nothing is judged, unless the design basis
+    /// carries actions.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(nested)]
     pub demand: Option<AxialDemand>,

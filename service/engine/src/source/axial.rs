@@ -36,5 +36,5 @@ references! { AXIAL:
     HELIX_SPACING_3D = "helix_spacing_3d", "Salehzadeh et al. 2022", "abstract", Verified, "Three diameters between plates keeps their interaction small.";
     ALPHA_API = "alpha_api", "API RP 2A; UFC 3-220-20 (2025)", "eq. 6-16, 6-17", Secondary, "Calibrated on driven pipe piles; an independent library gives the same values.";
     ALPHA_EXCLUSIONS = "alpha_exclusions", "UFC 3-220-20 (2025)", "6-5.3, fig. 6-12", Secondary, "The top 1.5 m, or the depth of frost or seasonal change, is not counted. One diameter above the helix is a choice of this service.";
-    NYC_1810_3_4 = "nyc_1810_3_4", "New York City Building Code", "1810.3.4", Verified, "Uplift: safety factor 3 by analysis, 2 by load test.";
+    NYC_1810_3_4 = "nyc_1810_3_4", "New York City Building Code", "1810.3.4", Verified, "Uplift: safety factor 3 by analysis, 2 by load test; 2.5 by analysis of a group.";
 }

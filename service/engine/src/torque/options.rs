@@ -2,11 +2,12 @@
 //! the design basis with its factors. The published numbers stand beside the equations.
 
 use serde::{Deserialize, Serialize};
-use validator::{Validate, ValidationError};
+use validator::Validate;
 
 use crate::basis::{AxialLimitStates, ResistanceProof, UpliftClause};
 use crate::choice::validate_choice;
 use crate::quantity::{Force, ForceUnit, PerLengthUnit, TorqueFactor};
+use crate::text::reference_text;
 
 /// Where the torque factor (ultimate capacity over installation torque) comes from.
 /// Published factors hold only for the shafts they were published for; others are refused.
@@ -67,19 +68,6 @@ pub struct OwnTorqueFactor {
     #[validate(custom(function = "reference_text"))]
     #[cfg_attr(feature = "openapi", schema(min_length = 1, max_length = 200))]
     pub reference: String,
-}
-
-/// Most characters in a reference.
-const REFERENCE_MAX: usize = 200;
-
-fn reference_text(text: &str) -> Result<(), ValidationError> {
-    let length = text.trim().chars().count();
-    if (1..=REFERENCE_MAX).contains(&length) && !text.chars().any(char::is_control) {
-        return Ok(());
-    }
-    let mut e = ValidationError::new("text_length");
-    e.message = Some(format!("1 to {REFERENCE_MAX} characters without control characters").into());
-    Err(e)
 }
 
 /// Format of the design and its factors. An allowable capacity is never compared with a
