@@ -6,6 +6,7 @@
 //! never negative on the wire, a reaction positive in compression.
 #![warn(missing_docs)]
 
+pub mod answer_table;
 pub mod basis;
 pub mod catalogue;
 mod choice;

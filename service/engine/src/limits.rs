@@ -15,6 +15,10 @@ pub const LAYERS: usize = 60;
 pub const HELICES: usize = 8;
 /// Resistances from other profiles, or from load tests, of one pile.
 pub const PILE_RESISTANCES: usize = 20;
+/// Depths in a curve.
+pub const CURVE_DEPTHS: usize = 500;
+/// Sets of helices to compare.
+pub const HELIX_SETS: usize = 40;
 /// Beams in a plan.
 pub const BEAMS: usize = 2_000;
 /// Points of one beam.
@@ -58,6 +62,8 @@ limits! {
     "layers" = LAYERS, "Layers in a soil profile.";
     "helices" = HELICES, "Helices on a pile.";
     "pile_resistances" = PILE_RESISTANCES, "Resistances from other profiles or from load tests.";
+    "curve_depths" = CURVE_DEPTHS, "Depths in a curve of capacity over depth.";
+    "helix_sets" = HELIX_SETS, "Sets of helices to compare.";
     "beams" = BEAMS, "Beams in a plan.";
     "beam_points" = BEAM_POINTS, "Points of one beam.";
     "plan_points" = PLAN_POINTS, "Points of all beams in a plan.";

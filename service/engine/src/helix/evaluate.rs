@@ -60,6 +60,10 @@ impl Calculation for HelixCapacity {
             tension: results.tension,
             factors: results.usable.factors,
             ultimates: results.usable.ultimates,
+            depth_curve: None,
+            minimum_depth: None,
+            helix_sets: None,
+            expected_torque: None,
             methods: Settings::of(&options).echo(),
             not_included: not_included(&options),
         })

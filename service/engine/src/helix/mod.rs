@@ -3,9 +3,11 @@
 
 mod basis;
 pub mod codes;
+mod findings;
 mod methods;
 mod outcome;
 mod pile;
+mod questions;
 mod request;
 
 #[cfg(feature = "compute")]
@@ -57,9 +59,11 @@ mod zone;
 mod tests;
 
 pub use basis::*;
+pub use findings::*;
 pub use methods::*;
 pub use outcome::*;
 pub use pile::*;
+pub use questions::*;
 pub use request::*;
 
 #[cfg(feature = "compute")]

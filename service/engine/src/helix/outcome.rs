@@ -4,6 +4,9 @@ use std::borrow::Cow;
 
 use serde::{Deserialize, Serialize};
 
+use super::findings::{
+    DepthCurveFindings, ExpectedTorqueFindings, HelixSetsFindings, MinimumDepthFindings,
+};
 use super::methods::HelixMethods;
 use super::pile::AxialDirection;
 use crate::quantity::{Area, Force, Length, Size, SoilStress};
@@ -32,6 +35,18 @@ pub struct Outcome {
     /// Every ultimate compression load the code takes the least of, and whether it was
     /// considered.
     pub ultimates: Vec<UltimateItem>,
+    /// Capacities over depth, where asked.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub depth_curve: Option<DepthCurveFindings>,
+    /// The least depth, where asked.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub minimum_depth: Option<MinimumDepthFindings>,
+    /// The sets of helices, where asked.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub helix_sets: Option<HelixSetsFindings>,
+    /// The torque to expect at the depth of the pile as sent, where asked.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub expected_torque: Option<ExpectedTorqueFindings>,
     /// Every choice of method in force, defaults filled in.
     pub methods: HelixMethods,
     /// What these capacities leave out.

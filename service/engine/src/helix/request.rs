@@ -6,6 +6,7 @@ use validator::Validate;
 use super::basis::HelixBasis;
 use super::methods::HelixMethods;
 use super::pile::HelixPile;
+use super::questions::{DepthCurve, ExpectedTorque, HelixSets, MinimumDepth};
 use crate::basis::AxialDemand;
 use crate::soil::SoilProfile;
 
@@ -42,6 +43,22 @@ pub struct Request {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(nested)]
     pub demand: Option<AxialDemand>,
+    /// Capacities over a range of depths.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub depth_curve: Option<DepthCurve>,
+    /// The least depth that meets the demand and the rules of embedment together.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub minimum_depth: Option<MinimumDepth>,
+    /// Sets of helices, of which the lightest that works is asked for.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub helix_sets: Option<HelixSets>,
+    /// The installation torque to expect.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub expected_torque: Option<ExpectedTorque>,
 }
 
 /// Directions of load to compute.

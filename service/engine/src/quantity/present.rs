@@ -34,6 +34,17 @@ pub enum Presentation {
     Digest,
 }
 
+impl Presentation {
+    /// Unit in which what stands under a mark is printed.
+    fn unit_of(self, mark: &str) -> Option<&'static UnitDef> {
+        match self {
+            Presentation::Digest => None,
+            Presentation::Printed(System::Si) => role_of(mark).map(|r| r.si),
+            Presentation::Printed(System::UsCustomary) => role_of(mark).map(|r| r.us),
+        }
+    }
+}
+
 /// A value to be serialised in the given form.
 pub struct In<'a, T: ?Sized>(pub Presentation, pub &'a T);
 
@@ -113,7 +124,19 @@ impl<S: Serializer> Serializer for Shaper<S> {
         serialize_u64(v: u64); serialize_char(v: char); serialize_str(v: &str);
         serialize_bytes(v: &[u8]); serialize_none(); serialize_unit();
         serialize_unit_struct(name: &'static str);
-        serialize_unit_variant(name: &'static str, index: u32, variant: &'static str);
+    }
+
+    fn serialize_unit_variant(
+        self,
+        name: &'static str,
+        index: u32,
+        variant: &'static str,
+    ) -> Result<S::Ok, S::Error> {
+        // the unit of a column of a table
+        match self.form.unit_of(name) {
+            Some(unit) => self.inner.serialize_str(unit.name),
+            None => self.inner.serialize_unit_variant(name, index, variant),
+        }
     }
 
     fn serialize_f32(self, v: f32) -> Result<S::Ok, S::Error> {
@@ -150,9 +173,10 @@ impl<S: Serializer> Serializer for Shaper<S> {
         name: &'static str,
         value: &T,
     ) -> Result<S::Ok, S::Error> {
+        // under a mark it is a bare number of a table
         let child = Child {
             form: self.form,
-            unit: self.unit,
+            unit: self.form.unit_of(name).or(self.unit),
             value,
         };
         self.inner.serialize_newtype_struct(name, &child)
@@ -216,11 +240,7 @@ impl<S: Serializer> Serializer for Shaper<S> {
         name: &'static str,
         len: usize,
     ) -> Result<Self::SerializeStruct, S::Error> {
-        let unit = match self.form {
-            Presentation::Digest => None,
-            Presentation::Printed(System::Si) => role_of(name).map(|r| r.si),
-            Presentation::Printed(System::UsCustomary) => role_of(name).map(|r| r.us),
-        };
+        let unit = self.form.unit_of(name);
         let inner = self.inner.serialize_struct(name, len)?;
         Ok(parts(inner, self.form, unit))
     }
