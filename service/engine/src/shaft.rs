@@ -59,6 +59,18 @@ impl Shaft {
         })
     }
 
+    /// Area of the steel, where the wall of a round shaft is known: pi t (d - t), or a2 of a
+    /// solid square, rounded corners not taken off.
+    pub fn steel_area(&self) -> Option<Area> {
+        match self {
+            Shaft::Round(r) => r.wall_thickness.map(|wall| {
+                let t = wall.si();
+                Area::from_si(PI * t * (r.outside_diameter.si() - t))
+            }),
+            Shaft::Square(s) => Some(Area::from_si(s.side.si() * s.side.si())),
+        }
+    }
+
     /// Perimeter in contact with the soil. p = pi d (round), 4a (square).
     pub fn perimeter(&self) -> Size {
         match self {

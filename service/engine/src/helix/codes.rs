@@ -9,6 +9,8 @@ pub mod checks {
         TENSION = "helix_tension", "Load in tension against the capacity of the soil around the helices.";
         EMBEDMENT = "helix_embedment", "Depth of the top helix against 5 diameters of the largest helix; asked where there is tension.";
         PUNCHING = "helix_punching", "Load in compression against the capacity with the bearing of each helix held at what weaker soil, fill or organic soil within three diameters below it takes.";
+        TOP_DEPTH = "helix_top_depth", "Depth of the top helix against the least depth sent for it, such as frost, seasonal change or fill with a margin.";
+        LOWEST_DEPTH = "helix_lowest_depth", "Depth of the lowest helix against the least depth specified for it.";
         SPACING = "helix_spacing", "Distance between two helices against 3 diameters of the lower one; advises only, as the cylinder between them is computed.";
         CREDIT = "helix_in_bearing_soil", "Soil on the load side of a helix that bears, against the whole zone; advises only, as such a helix is given nothing.";
     }
@@ -22,6 +24,7 @@ pub mod warnings {
         WEAK_LAYER_NEAR_HELIX = "weak_layer_near_helix", "A layer within three diameters on the load side of a helix bears less than 60 % of what the helix bears on; it may be punched through.";
         PROFILE_ENDS_NEAR_HELIX = "profile_ends_near_helix", "The profile ends within three diameters below a helix.";
         FRICTION_ANGLE_ABOVE_40 = "friction_angle_above_40", "A friction angle above 40 degrees is used; few soils keep it under load, and bearing doubles within five degrees.";
+        CAPACITY_JUMPS = "capacity_jumps", "The ultimate resistance jumps at a depth: a helix or its zone passes soil without credit, or a method in force is not continuous. A pile stopped just short of it may carry much less.";
         HELICES_CLOSE = "helices_close", "Two helices are less than 3 diameters of the lower one apart.";
     }
 }
@@ -37,6 +40,9 @@ pub mod refusals {
         HELIX_IN_ROCK = "helix_in_rock", "Rock at or above the helix or in the soil it bears on; helix theory does not apply to it. A pile on rock is a question for a load test.";
         NO_CLOSED_WIDTH_FACTOR = "no_closed_width_factor", "The method has no closed N_gamma, so the width term cannot be included.";
         ADHESION_ON_SQUARE_SHAFT = "adhesion_on_square_shaft", "Adhesion is not counted on a square shaft.";
+        DEPTH_RANGE_INVERTED = "depth_range_inverted", "The last depth is not below the first.";
+        DEPTH_RANGE_ABOVE_GROUND = "depth_range_above_ground", "The first depth would leave a helix above the ground or less than 0.1 m deep.";
+        HELIX_SET_INCOMPLETE = "helix_set_incomplete", "No helix of the set is the lowest: the least height above the lowest helix must be 0.";
         DEMAND_NOT_COMPUTED = "demand_not_computed", "The demand acts in a direction that is not to be computed.";
     }
 }
@@ -64,6 +70,10 @@ pub mod methods {
         CYLINDER_KU = "mitsch_clemence_1985", version 1, [MITSCH_CLEMENCE_KU], "Lateral stress on the cylinder in sand in tension, K_u = 0.6 + m H/D up to the critical ratio; 0.6 below 25 degrees.";
         CYLINDER_AT_REST_METHOD = "cylinder_at_rest", version 1, [CYLINDER_AT_REST], "Lateral stress on the cylinder in sand at rest, (1 - sin phi) tan phi, held from 38.2 degrees on.";
         ALPHA_ADHESION = "alpha_adhesion", version 1, [ALPHA_API, ALPHA_EXCLUSIONS], "Adhesion alpha s_u on a round shaft in clay and silt, below the ignored depth and from one diameter above the top helix, at mid-height of slices of at most 0.25 m.";
+        DEPTH_CURVE = "helix_depth_curve", version 1, [BEARWELL_CHOICE], "Capacities with the pile moved as a whole to equal steps of depth of its lowest helix; the same equations as at one depth.";
+        MINIMUM_DEPTH = "helix_minimum_depth", version 1, [BEARWELL_CHOICE], "Least depth of the lowest helix at which the load in compression, with and without punching, the load in tension and the rules of embedment are all met. The range is scanned at 200 equal steps and at every depth at which a helix, its zone or what it could punch into meets a change of the ground; each end of a range that passes is bisected and taken to the next whole millimetre inside it. A range that passes between two scanned depths without touching either is not seen.";
+        HELIX_SETS = "lightest_helix_set", version 1, [STEEL_DENSITY], "Each set is taken to its own least depth; mass = shaft from head to tip by its steel area and plates as flat rings, 7,850 kg/m3, unless masses are sent.";
+        EXPECTED_TORQUE = "expected_torque", version 1, [HOYT_CLEMENCE_SCATTER], "Torque = ultimate resistance of the soil / torque factor, with a band of the scatter of measured over computed capacities. It is an expectation, not a target.";
         ALLOWABLE_STRESS = "helix_allowable_stress", version 1, [IBC_1810_3_3_1_9, IBC_1810_3_3_1_5, NYC_1810_3_4], "Allowable capacity = ultimate / safety factor; in compression of the least ultimate considered; in tension by the general uplift clause unless another is chosen.";
         LIMIT_STATES = "helix_limit_states", version 1, [CANADA_PHI, CANADA_PHI_TENSION], "Factored resistance = resistance factor x ultimate.";
         EUROCODE_7 = "helix_eurocode_7", version 1, [EN_1997_1_2_4_7_3, EN_1997_1_7_6_2, EN_1997_1_MODEL, EN_1997_1_A3, EN_1997_1_A6, EN_1997_1_A7, EN_1997_1_A8, EN_1997_1_A9, EN_1997_1_A10], "Characteristic resistance from calculated or measured resistances by correlation factors, design resistance by the partial factor of the kind of pile the request names: in compression that of the base, or of the total with load tests; design effects of characteristic actions, a check for each combination. Recommended values of annex A.";

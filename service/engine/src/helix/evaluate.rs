@@ -4,32 +4,24 @@
 use std::borrow::Cow;
 
 use super::HelixCapacity;
+use super::ask;
 use super::basis_faults::{basis_faults, basis_lengths};
-use super::codes::{checks, warnings};
+use super::codes::checks;
+use super::geometry::judge_geometry;
 use super::judge::UsableCapacities;
 use super::methods::HelixMethods;
 use super::outcome::{AxialResistance, NoCreditReason, Outcome};
 use super::pile::AxialDirection;
-use super::plates::{Plate, from_the_top, pile_faults};
+use super::plates::{from_the_top, pile_faults};
 use super::request::{AxialDirections, Request};
 use super::resistance::axial_resistance;
 use super::settings::Settings;
 use super::zone::zone_faults;
 use crate::catalogue::cautions;
-use crate::contract::{
-    Calculation, Check, CheckStatus, Issue, Refusal, SubjectKind, Work, list_length,
-};
+use crate::contract::{Calculation, Check, Issue, Refusal, SubjectKind, Work, list_length};
 use crate::limits;
-use crate::quantity::Length;
 use crate::soil::Strata;
-use crate::source::{HELIX_SPACING_3D, NO_CREDIT_SOILS, Sourced, TOP_HELIX_5D};
-
-/// Least depth of the top helix where there is tension, diameters of the largest helix.
-pub static MINIMUM_EMBEDMENT_RATIO: Sourced<f64> =
-    Sourced::new("minimum_embedment_ratio", 5.0, &TOP_HELIX_5D);
-/// Distance between helices that keeps their interaction small, diameters of the lower one.
-pub static SPACING_RATIO: Sourced<f64> =
-    Sourced::new("helix_spacing_ratio", 3.0, &HELIX_SPACING_3D);
+use crate::source::NO_CREDIT_SOILS;
 
 impl Calculation for HelixCapacity {
     fn lengths(request: &Request, issues: &mut Vec<Issue>) {
@@ -42,6 +34,7 @@ impl Calculation for HelixCapacity {
             limits::HELICES,
         );
         basis_lengths(request.design_basis.as_ref(), issues);
+        ask::lengths(request, issues);
     }
 
     fn evaluate(request: &Request, work: &mut Work) -> Result<Outcome, Refusal> {
@@ -51,6 +44,9 @@ impl Calculation for HelixCapacity {
         for direction in wanted(request.directions.unwrap_or_default()) {
             results.add(request, &strata, direction, &options, work)?;
         }
+        let settings = Settings::of(&options);
+        let resistances = [results.compression.as_ref(), results.tension.as_ref()];
+        let answers = ask::answers(request, &strata, &settings, resistances, work)?;
         judge_geometry(request, work);
         tell_cautions(work);
         Ok(Outcome {
@@ -60,17 +56,18 @@ impl Calculation for HelixCapacity {
             tension: results.tension,
             factors: results.usable.factors,
             ultimates: results.usable.ultimates,
-            depth_curve: None,
-            minimum_depth: None,
-            helix_sets: None,
-            expected_torque: None,
-            methods: Settings::of(&options).echo(),
+            depth_curve: answers.depth_curve,
+            minimum_depth: answers.minimum_depth,
+            helix_sets: answers.helix_sets,
+            expected_torque: answers.expected_torque,
+            methods: settings.echo(),
             not_included: not_included(&options),
         })
     }
 }
 
-fn wanted(directions: AxialDirections) -> impl Iterator<Item = AxialDirection> {
+/// Directions that are computed.
+pub(super) fn wanted(directions: AxialDirections) -> impl Iterator<Item = AxialDirection> {
     [AxialDirection::Compression, AxialDirection::Tension]
         .into_iter()
         .filter(move |d| match directions {
@@ -100,6 +97,7 @@ fn whole(request: &Request, options: &HelixMethods) -> Result<Strata, Refusal> {
         for direction in wanted(directions) {
             issues.extend(zone_faults(strata, &plates, direction, &settings, "/pile"));
         }
+        issues.extend(ask::faults(request, strata, &settings));
     }
     issues.extend(options.faults(&pile.shaft, "/methods"));
     issues.extend(basis_faults(request));
@@ -165,51 +163,6 @@ fn judge_credit(resistance: &AxialResistance, work: &mut Work) {
                 .reason(format!("in {direction}: {why}"))
                 .advisory(),
         );
-    }
-}
-
-/// Depth of the top helix and distances between helices.
-fn judge_geometry(request: &Request, work: &mut Work) {
-    let plates = from_the_top(&request.pile.helices);
-    if request.pulls()
-        && let Some(top) = plates.first()
-    {
-        let largest = plates
-            .iter()
-            .map(|p| Length::from(p.diameter))
-            .fold(Length::ZERO, Length::max);
-        let least = largest * work.take(&MINIMUM_EMBEDMENT_RATIO);
-        work.check(
-            Check::at_least(&checks::EMBEDMENT, least, top.depth, &TOP_HELIX_5D)
-                .subject(SubjectKind::Helix, &top.label),
-        );
-    }
-    for pair in plates.windows(2) {
-        judge_spacing(&pair[0], &pair[1], request.is_judged(), work);
-    }
-}
-
-fn judge_spacing(upper: &Plate, lower: &Plate, asked: bool, work: &mut Work) {
-    let least = Length::from(lower.diameter) * work.take(&SPACING_RATIO);
-    let spacing = lower.depth - upper.depth;
-    let check = Check::at_least(&checks::SPACING, least, spacing, &HELIX_SPACING_3D)
-        .subject(SubjectKind::Helix, &lower.label)
-        .advisory();
-    if check.status == CheckStatus::Warn {
-        work.warn_about(
-            &warnings::HELICES_CLOSE,
-            SubjectKind::Helix,
-            &lower.label,
-            format!(
-                "helix {} is {:.2} diameters below helix {}",
-                lower.label,
-                spacing.si() / lower.diameter.si(),
-                upper.label
-            ),
-        );
-    }
-    if asked {
-        work.check(check);
     }
 }
 

@@ -84,6 +84,14 @@ impl<'a> Ground<'a> {
             .collect()
     }
 
+    /// Critical depth ratios of the sands.
+    pub fn critical_ratios(&self) -> impl Iterator<Item = f64> {
+        self.laws.iter().filter_map(|law| match law {
+            Law::Drained(d) => Some(d.breakout.critical),
+            Law::Undrained { .. } | Law::None => None,
+        })
+    }
+
     fn area(&self, diameter: Size, lowest: bool, rule: HelixArea, trace: &mut Trace) -> Area {
         bearing_area(diameter, lowest, self.shaft, self.direction, rule, trace)
     }

@@ -2,6 +2,7 @@
 //! capacities that may be used, and the loads judged against them. The rule itself is in
 //! `rule.rs`, the equations in `design.rs` and `crate::basis`.
 
+use super::codes::checks;
 use super::design::ultimates;
 use super::outcome::{AxialResistance, HelixFactor, UltimateItem};
 use super::pile::AxialDirection;
@@ -35,6 +36,24 @@ impl UsableCapacities {
         work.trace.about(String::new);
         let pile = request.pile.name();
         rule.judge(direction.check(), pile, resistance, &design, work);
+        judge_punching(&rule, pile, resistance, work);
         resistance.design = Some(design);
     }
+}
+
+/// The load against the capacity with each helix held at what weaker soil below it takes,
+/// where there is such soil.
+fn judge_punching(rule: &DesignRule, pile: &str, resistance: &AxialResistance, work: &mut Work) {
+    let helices = &resistance.individual_bearing.helices;
+    if !rule.follows_calculation() || helices.iter().all(|h| h.punching.is_none()) {
+        return;
+    }
+    let held = resistance
+        .ultimate_by_punching
+        .unwrap_or(resistance.ultimate);
+    work.trace
+        .about(|| "pile in compression, held by punching".to_owned());
+    let design = rule.design(held, &mut work.trace);
+    work.trace.about(String::new);
+    rule.judge(&checks::PUNCHING, pile, resistance, &design, work);
 }

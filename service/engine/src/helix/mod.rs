@@ -13,21 +13,33 @@ mod request;
 #[cfg(feature = "compute")]
 mod adhesion;
 #[cfg(feature = "compute")]
+mod ask;
+#[cfg(feature = "compute")]
 mod basis_faults;
 #[cfg(feature = "compute")]
 mod bearing;
 #[cfg(feature = "compute")]
+mod curve;
+#[cfg(feature = "compute")]
 mod cylinder;
+#[cfg(feature = "compute")]
+mod depths;
 #[cfg(feature = "compute")]
 mod design;
 #[cfg(feature = "compute")]
 mod evaluate;
+#[cfg(feature = "compute")]
+mod expected_torque;
+#[cfg(feature = "compute")]
+mod geometry;
 #[cfg(feature = "compute")]
 mod ground;
 #[cfg(feature = "compute")]
 mod judge;
 #[cfg(feature = "compute")]
 mod law;
+#[cfg(feature = "compute")]
+mod minimum;
 #[cfg(feature = "compute")]
 mod plates;
 #[cfg(feature = "compute")]
@@ -42,6 +54,10 @@ mod rule;
 mod rule_eurocode;
 #[cfg(feature = "compute")]
 mod rule_factors;
+#[cfg(feature = "compute")]
+mod rules;
+#[cfg(feature = "compute")]
+mod sets;
 #[cfg(feature = "compute")]
 mod settings;
 #[cfg(feature = "compute")]

@@ -6,6 +6,7 @@ references! { STRUCTURAL:
     EULER_BERNOULLI = "euler_bernoulli", "Euler-Bernoulli beam theory, direct stiffness method", "Hermite element, 2 degrees of freedom a node", Derived, "Checked against published continuous-beam tables and independent solvers.";
     CONTINUOUS_BEAM_TABLE = "continuous_beam_table", "Civil Engineering Formulas", "table 2.1, uniformly loaded continuous beams over equal spans, p. 50", Verified, "2 to 5 equal spans; the solver is tested against every row.";
     THREE_MOMENT = "three_moment", "Kassimali, Structural Analysis", "appendix D.3, three-moment equation", Verified, "General form with loads and settlements, as shown on a worked page; used by the search and as the second check of the stiffness method.";
+    STEEL_DENSITY = "steel_density", "Handbook value of structural steel", "", CommonPracticeNoSource, "7,850 kg/m3 (490 lb/ft3).";
     STATICS_CLOSURE = "statics_closure", "Statics", "equilibrium of forces and moments", Derived, "Sum of reactions against sum of loads, and their moments about both plan axes.";
     TRIBUTARY_PRACTICE = "tributary_practice", "Half spans to each side of a support", "", CommonPracticeNoSource, "Misses continuity: the first interior support of equal spans carries 10 to 25 % more, an end support less.";
     LAYOUT_ENUMERATION = "layout_enumeration", "Exhaustive enumeration with bounds", "", Derived, "A count is infeasible when every placement within the spacing limits breaks a limit; branches are cut only where bounds on the support moments show that no completion can do.";

@@ -11,7 +11,7 @@ use crate::quantity::{LengthUnit, TorqueFactor, round9};
 use crate::shaft::Shaft;
 use crate::source::{
     AC358_KT_DIAMETER, AC358_KT_LISTED, BEARWELL_CHOICE, CALLER, HOYT_CLEMENCE_1989,
-    LIVNEH_EL_NAGGAR_2008, PERKO_2009, Reference,
+    LIVNEH_EL_NAGGAR_2008, PERKO_2009, Reference, SourceNote,
 };
 
 /// The factors of a choice, or why there are none.
@@ -54,6 +54,32 @@ pub(super) fn choose(
         compare_with_criteria(&mut out, shaft, work);
     }
     Some(out)
+}
+
+/// The factor of a shaft in one direction with its source, for other calculations; faults
+/// are added at `/shaft` and below, or without a pointer.
+pub(crate) fn factor_of_shaft(
+    choice: &TorqueFactorChoice,
+    shaft: &Shaft,
+    tension: bool,
+    work: &mut Work,
+    issues: &mut Vec<Issue>,
+) -> Option<(TorqueFactor, SourceNote)> {
+    let all = choose(choice, Some(shaft), work, issues)?;
+    let found = if tension {
+        all.tension
+    } else {
+        all.compression
+    };
+    if found.is_none() {
+        let direction = if tension { "tension" } else { "compression" };
+        issues.push(Issue::new(
+            "",
+            &MISSING_MEMBER,
+            format!("the torque factor has no value in {direction}"),
+        ));
+    }
+    found.map(|used| (used.factor, used.source))
 }
 
 fn blank() -> TorqueFactorOutcome {

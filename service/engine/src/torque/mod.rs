@@ -31,6 +31,9 @@ pub mod torsion;
 #[cfg(all(test, feature = "compute"))]
 mod tests;
 
+#[cfg(feature = "compute")]
+pub(crate) use factor_choice::factor_of_shaft;
+
 pub use equipment::*;
 pub use options::*;
 pub use outcome::*;

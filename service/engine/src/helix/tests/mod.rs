@@ -4,6 +4,7 @@
 mod behaviour;
 mod cases_factors;
 mod cases_piles;
+mod depths;
 mod design;
 mod examples;
 mod figures;
