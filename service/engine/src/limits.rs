@@ -11,6 +11,10 @@ pub const BATCH_BODY_BYTES: usize = 16 << 20;
 pub const NESTING: usize = 32;
 /// Layers in a soil profile.
 pub const LAYERS: usize = 60;
+/// Points of pore pressure in a soil profile.
+pub const PORE_PRESSURES: usize = 60;
+/// Hazards noted of a layer.
+pub const LAYER_HAZARDS: usize = 8;
 /// Helices on a pile.
 pub const HELICES: usize = 8;
 /// Resistances from other profiles, or from load tests, of one pile.
@@ -60,6 +64,8 @@ limits! {
     "batch_body_bytes" = BATCH_BODY_BYTES, "Bytes in the body of a batch.";
     "nesting" = NESTING, "Depth of nesting in a body.";
     "layers" = LAYERS, "Layers in a soil profile.";
+    "pore_pressures" = PORE_PRESSURES, "Points of pore pressure in a soil profile.";
+    "layer_hazards" = LAYER_HAZARDS, "Hazards noted of a layer.";
     "helices" = HELICES, "Helices on a pile.";
     "pile_resistances" = PILE_RESISTANCES, "Resistances from other profiles or from load tests.";
     "curve_depths" = CURVE_DEPTHS, "Depths in a curve of capacity over depth.";

@@ -103,6 +103,7 @@ pub fn all_warnings() -> Vec<&'static WarningDef> {
     [
         warnings::ALL,
         crate::basis::codes::warnings::ALL,
+        crate::soil::codes::warnings::ALL,
         crate::helix::codes::warnings::ALL,
         crate::torque::codes::warnings::ALL,
         crate::frost::codes::warnings::ALL,
@@ -133,6 +134,7 @@ pub fn all_refusals() -> Vec<&'static RefusalDef> {
 /// Every method.
 pub fn all_methods() -> Vec<&'static MethodDef> {
     [
+        crate::soil::codes::methods::ALL,
         crate::helix::codes::methods::ALL,
         crate::torque::codes::methods::ALL,
         crate::frost::codes::methods::ALL,

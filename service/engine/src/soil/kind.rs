@@ -1,8 +1,13 @@
 //! What a drawing or a table says of a layer beside its strength: its kind and its unit
 //! weights. What a layer carries is in `strata.rs`.
 
-use super::profile::{Layer, Soil};
+#[cfg(feature = "compute")]
+use super::profile::Layer;
+use super::profile::Soil;
+#[cfg(feature = "compute")]
 use crate::quantity::UnitWeight;
+#[cfg(feature = "compute")]
+use crate::trace::Trace;
 
 /// Kinds of ground, as a drawing tells them apart.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -64,17 +69,24 @@ impl Soil {
             Soil::Clay(_) => SoilKind::Clay,
             Soil::Silt(_) => SoilKind::Silt,
             Soil::Sand(_) => SoilKind::Sand,
+            Soil::Gravel(_) => SoilKind::Gravel,
+            Soil::Fill(fill) if fill.engineered.is_some() => SoilKind::EngineeredFill,
             Soil::Fill(_) => SoilKind::Fill,
             Soil::Organic(_) => SoilKind::Organic,
             Soil::Rock(_) => SoilKind::Rock,
+            Soil::Frozen(_) => SoilKind::Frozen,
         }
     }
 }
 
+#[cfg(feature = "compute")]
 impl Layer {
-    /// Unit weight above water and, where it is another one, below; for show only.
-    pub fn shown_weights(&self) -> (UnitWeight, Option<UnitWeight>) {
-        let wet = self.saturated_unit_weight;
-        (self.unit_weight, wet.filter(|wet| *wet != self.unit_weight))
+    /// Unit weight above water and, where it is another one, below; for show only. `water` is
+    /// the unit weight of water in force.
+    pub fn shown_weights(&self, water: UnitWeight) -> (UnitWeight, Option<UnitWeight>) {
+        let off = &mut Trace::off();
+        let moist = self.moist(off).unwrap_or(UnitWeight::ZERO);
+        let wet = self.saturated(water, off);
+        (moist, wet.filter(|wet| *wet != moist))
     }
 }

@@ -1,19 +1,22 @@
 //! A profile made ready for calculation: one strength per layer, and the vertical stresses
 //! as straight lines between depths. The profile as sent, and its faults, are in
-//! `profile.rs` and `stress.rs`.
+//! `profile.rs` and `faults.rs`.
 
-use super::profile::{Soil, SoilProfile};
+use super::codes::methods;
+use super::derive::{Derivation, Found};
+use super::derived::DerivedStrength;
+use super::faults::SAME_DEPTH_M;
+use super::profile::{GroundHazard, SoilProfile};
+use super::stress::Stresses;
+use crate::contract::Work;
 use crate::quantity::{Angle, Length, SoilStress};
-
-/// Two depths closer than this are the same place (rounding of unit conversions).
-const SAME_DEPTH_M: f64 = 1e-6;
 
 /// A whole profile, ready for calculation.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Strata {
     /// Layers from the surface down, without gap.
     pub layers: Vec<Stratum>,
-    segments: Vec<Segment>,
+    stresses: Stresses,
 }
 
 /// One layer with the strength that calculations use.
@@ -27,6 +30,8 @@ pub struct Stratum {
     pub bottom: Length,
     /// What it carries.
     pub strength: Strength,
+    /// What is known of it that helix theory does not cover.
+    pub hazards: Vec<GroundHazard>,
 }
 
 /// What a layer carries.
@@ -44,72 +49,63 @@ pub enum Strength {
         /// Effective cohesion.
         cohesion: SoilStress,
     },
-    /// Fill, organic soil: its weight counts and nothing else.
+    /// Fill, organic and frozen soil: its weight counts and nothing else.
     NoCredit,
     /// Rock; no helix theory.
     Rock,
 }
 
-/// Depths between which the vertical effective stress is a straight line.
-#[derive(Debug, Clone, Copy, PartialEq)]
-struct Segment {
-    top: f64,
-    bottom: f64,
-    /// Effective stress at the top, Pa.
-    stress: f64,
-    /// Growth with depth, N/m3.
-    gradient: f64,
-}
-
 impl SoilProfile {
     /// The profile ready for calculation; it must be whole (`SoilProfile::faults` empty).
+    /// Says nothing of how strengths were found; `derived_strengths` does.
     pub fn strata(&self) -> Strata {
+        let stresses = Stresses::of(self);
+        let mut scratch = Work::default();
         let layers = self.layers.iter().enumerate();
-        Strata {
-            layers: layers
-                .map(|(i, layer)| Stratum {
-                    label: self.label(i),
-                    top: layer.top,
-                    bottom: layer.bottom,
-                    strength: match &layer.soil {
-                        Soil::Clay(u) | Soil::Silt(u) => Strength::Undrained {
-                            su: u.undrained_strength,
-                        },
-                        Soil::Sand(d) => Strength::Drained {
-                            phi: d.friction_angle,
-                            cohesion: SoilStress::ZERO,
-                        },
-                        Soil::Fill(_) | Soil::Organic(_) => Strength::NoCredit,
-                        Soil::Rock(_) => Strength::Rock,
-                    },
-                })
-                .collect(),
-            segments: self.segments(),
-        }
+        let layers = layers
+            .map(|(i, layer)| Stratum {
+                label: self.label(i),
+                top: layer.top,
+                bottom: layer.bottom,
+                strength: Derivation::new(self, i, &stresses, "")
+                    .strength(&mut scratch)
+                    .map_or(Strength::NoCredit, |found| found.strength),
+                hazards: layer.hazards.clone().unwrap_or_default(),
+            })
+            .collect();
+        Strata { layers, stresses }
     }
 
-    fn segments(&self) -> Vec<Segment> {
-        let water = self.water_depth.map_or(f64::INFINITY, |w| w.si());
-        let mut segments = Vec::with_capacity(self.layers.len() + 1);
-        let mut stress = 0.0;
-        for layer in &self.layers {
-            let (top, bottom) = (layer.top.si(), layer.bottom.si());
-            let cut = water.max(top).min(bottom);
-            let dry = layer.unit_weight.si();
-            let wet = layer.saturated().si() - self.water().si();
-            for (from, to, gradient) in [(top, cut, dry), (cut, bottom, wet)] {
-                if to > from {
-                    segments.push(Segment {
-                        top: from,
-                        bottom: to,
-                        stress,
-                        gradient,
-                    });
-                    stress += gradient * (to - from);
-                }
+    /// The strengths of the layers that were found rather than sent, from the top down, with
+    /// the steps, methods and warnings of finding them; also notes how weights and water were
+    /// read where they were not sent plainly. The profile must be whole
+    /// (`SoilProfile::faults` empty).
+    pub fn derived_strengths(&self, work: &mut Work) -> Vec<DerivedStrength> {
+        if self.pore_pressures.is_some() {
+            work.method(&methods::PORE_PRESSURE_PROFILE);
+        }
+        for (i, layer) in self.layers.iter().enumerate() {
+            if layer.dry_unit_weight.is_some() {
+                work.method(&methods::UNIT_WEIGHT_FROM_PHASES);
+                work.trace.about(|| format!("layer {}", self.label(i)));
+                layer.moist(&mut work.trace);
+                layer.saturated(self.water(), &mut work.trace);
             }
         }
-        segments
+        let stresses = Stresses::of(self);
+        let mut all = Vec::new();
+        for i in 0..self.layers.len() {
+            let derivation = Derivation::new(self, i, &stresses, "");
+            if let Ok(Found {
+                derived: Some(entry),
+                ..
+            }) = derivation.strength(work)
+            {
+                all.push(entry);
+            }
+        }
+        work.trace.about(String::new);
+        all
     }
 }
 
@@ -142,44 +138,35 @@ impl Strata {
         Some(found.unwrap_or(last))
     }
 
-    /// Vertical effective stress at a depth.
-    ///
-    /// s'_v = sum of gamma dz above the water table and (gamma_sat - gamma_w) dz below it;
-    /// Pa from N/m3 and m. Range: depth within the profile (deeper is held at its base).
-    /// Source: definition.
+    /// Vertical effective stress at a depth; deeper than the profile it is that at its base.
     pub fn effective_stress(&self, depth: Length) -> SoilStress {
-        let z = depth.si().min(self.depth().si());
-        SoilStress::from_si(self.segment_at(z).at(z))
+        self.stresses.effective(self.within(depth))
+    }
+
+    /// Pore pressure at a depth; deeper than the profile it is that at its base.
+    pub fn pore_pressure(&self, depth: Length) -> SoilStress {
+        self.stresses.pore(self.within(depth))
+    }
+
+    /// Vertical total stress at a depth.
+    ///
+    /// s_v = s'_v + u; s'_v vertical effective stress and u pore pressure (Pa). Range: within
+    /// the profile (deeper is held at its base). Source: definition. Sign: compression positive.
+    pub fn total_stress(&self, depth: Length) -> SoilStress {
+        self.effective_stress(depth) + self.pore_pressure(depth)
     }
 
     /// Mean vertical effective stress between two depths, Pa: exact by trapezia.
     pub fn mean_effective_stress(&self, top: Length, bottom: Length) -> SoilStress {
-        let (top, bottom) = (top.si(), bottom.si());
-        let mut area = 0.0;
-        for s in self.segments.iter().skip_while(|s| s.bottom <= top) {
-            if s.top >= bottom {
-                break;
-            }
-            let (a, b) = (s.top.max(top), s.bottom.min(bottom));
-            area += (s.at(a) + s.at(b)) / 2.0 * (b - a);
-        }
-        SoilStress::from_si(area / (bottom - top))
+        self.stresses.mean_effective(top.si(), bottom.si())
     }
 
-    /// Depths at which the growth of the effective stress changes, m.
+    /// Depths at which the growth of a stress changes, m.
     pub fn stress_breaks(&self) -> impl Iterator<Item = f64> + '_ {
-        self.segments.iter().map(|s| s.top)
+        self.stresses.breaks()
     }
 
-    fn segment_at(&self, z: f64) -> &Segment {
-        let found = self.segments.iter().find(|s| z <= s.bottom);
-        // a whole profile has at least one layer, so at least one segment
-        found.unwrap_or(&self.segments[self.segments.len() - 1])
-    }
-}
-
-impl Segment {
-    fn at(&self, z: f64) -> f64 {
-        self.stress + self.gradient * (z - self.top)
+    fn within(&self, depth: Length) -> f64 {
+        depth.si().min(self.depth().si())
     }
 }

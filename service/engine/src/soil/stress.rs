@@ -1,269 +1,259 @@
-//! Reading a profile: is it whole, which layer is where, what is the vertical
-//! effective stress.
+//! Vertical stresses in a profile: pore pressure from the water as sent, total and
+//! effective stress from the weights, as straight lines between depths; and where the
+//! ground would lift.
 
 use super::codes::refusals;
-use super::profile::{Layer, SoilProfile};
-use crate::contract::{Issue, list_length};
-use crate::limits;
-use crate::quantity::{Length, SoilStress, UnitWeight, UnitWeightUnit};
-use crate::source::{DERIVED, Sourced};
+use super::profile::SoilProfile;
+use crate::contract::Issue;
+use crate::quantity::{Length, SoilStress};
+use crate::source::DERIVED;
+use crate::trace::Trace;
 
-/// Unit weight of water, 9.81 kN/m3: 1000 kg/m3 x 9.81 m/s2.
-pub static WATER_UNIT_WEIGHT: Sourced<UnitWeight> = Sourced::new(
-    "water_unit_weight",
-    UnitWeight::new(9.81, UnitWeightUnit::KNPerM3),
-    &DERIVED,
-);
+/// Pore pressure with depth.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct PoreWater {
+    /// Depth (m) and pressure (Pa), downwards; zero above the first. Empty without water.
+    knots: Vec<(f64, f64)>,
+    /// Growth below the last, N/m3.
+    growth: f64,
+}
 
-/// Two depths closer than this are the same place (rounding of unit conversions).
-const SAME_DEPTH_M: f64 = 1e-6;
-
-impl SoilProfile {
-    /// List-length faults; `at` is the pointer of the profile.
-    pub fn lengths(&self, at: &str, issues: &mut Vec<Issue>) {
-        list_length(
-            issues,
-            format!("{at}/layers"),
-            self.layers.len(),
-            1,
-            limits::LAYERS,
-        );
+impl PoreWater {
+    pub(super) fn of(profile: &SoilProfile) -> Self {
+        let knots = match (&profile.pore_pressures, profile.water_depth) {
+            (Some(points), _) => points
+                .iter()
+                .map(|p| (p.depth.si(), p.pressure.si()))
+                .collect(),
+            (None, Some(depth)) => vec![(depth.si(), 0.0)],
+            (None, None) => Vec::new(),
+        };
+        Self {
+            knots,
+            growth: profile.water().si(),
+        }
     }
 
-    /// Every fault of the layering; `at` is the pointer of the profile.
-    pub fn faults(&self, at: &str) -> Vec<Issue> {
-        let depth = |m: f64| Length::ROLE.in_both_systems(m);
-        let mut issues = Vec::new();
-        let mut expected = 0.0;
-        for (i, layer) in self.layers.iter().enumerate() {
-            let here = format!("{at}/layers/{i}");
+    /// Growth of the pressure just below a depth, N/m3.
+    fn growth_below(&self, z: f64) -> f64 {
+        let next = self.knots.iter().position(|k| k.0 > z);
+        match next {
+            Some(0) => 0.0,
+            Some(i) => {
+                let (a, b) = (self.knots[i - 1], self.knots[i]);
+                (b.1 - a.1) / (b.0 - a.0)
+            }
+            None if self.knots.is_empty() => 0.0,
+            None => self.growth,
+        }
+    }
+
+    fn pressure(&self, z: f64) -> f64 {
+        match self.knots.iter().rposition(|k| k.0 <= z) {
+            Some(i) => self.knots[i].1 + self.growth_below(self.knots[i].0) * (z - self.knots[i].0),
+            None => 0.0,
+        }
+    }
+
+    /// Depths between two, at which the growth changes.
+    fn cuts(&self, top: f64, bottom: f64) -> impl Iterator<Item = f64> + '_ {
+        let inside = move |k: &&(f64, f64)| k.0 > top && k.0 < bottom;
+        self.knots.iter().filter(inside).map(|k| k.0)
+    }
+
+    /// Whether there is pressure anywhere between two depths.
+    pub(super) fn wets(&self, top: f64, bottom: f64) -> bool {
+        self.pressure(top) > 0.0
+            || self.pressure(bottom) > 0.0
+            || self.cuts(top, bottom).any(|z| self.pressure(z) > 0.0)
+    }
+}
+
+/// Depths between which both stresses are straight lines.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct Segment {
+    top: f64,
+    bottom: f64,
+    /// Effective stress at the top, Pa.
+    stress: f64,
+    /// Growth of the effective stress with depth, N/m3.
+    gradient: f64,
+    /// Pore pressure at the top, Pa.
+    pore: f64,
+    /// Growth of the pore pressure with depth, N/m3.
+    pore_gradient: f64,
+}
+
+impl Segment {
+    fn effective(&self, z: f64) -> f64 {
+        self.stress + self.gradient * (z - self.top)
+    }
+
+    fn pore(&self, z: f64) -> f64 {
+        self.pore + self.pore_gradient * (z - self.top)
+    }
+}
+
+/// Vertical stresses with depth.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Stresses {
+    segments: Vec<Segment>,
+}
+
+impl Stresses {
+    /// Stresses of a profile whose layers and weights are whole.
+    pub(super) fn of(profile: &SoilProfile) -> Self {
+        let off = &mut Trace::off();
+        let water = PoreWater::of(profile);
+        let mut segments = Vec::with_capacity(profile.layers.len() + water.knots.len());
+        let mut stress = 0.0;
+        for layer in &profile.layers {
             let (top, bottom) = (layer.top.si(), layer.bottom.si());
-            if bottom - top <= SAME_DEPTH_M {
-                issues.push(Issue::new(
-                    format!("{here}/bottom"),
-                    &refusals::LAYER_INVERTED,
+            let dry = layer.moist(off).map_or(0.0, |g| g.si());
+            let wet = layer
+                .saturated(profile.water(), off)
+                .map_or(dry, |g| g.si());
+            let mut from = top;
+            for to in water.cuts(top, bottom).chain([bottom]) {
+                let pore_gradient = water.growth_below(from);
+                let weight = if water.wets(from, to) { wet } else { dry };
+                let segment = Segment {
+                    top: from,
+                    bottom: to,
+                    stress,
+                    gradient: weight - pore_gradient,
+                    pore: water.pressure(from),
+                    pore_gradient,
+                };
+                stress += segment.gradient * (to - from);
+                segments.push(segment);
+                from = to;
+            }
+        }
+        Self { segments }
+    }
+
+    /// Vertical effective stress.
+    ///
+    /// s'_v = sum of (gamma - du/dz) dz from the surface; gamma unit weight, saturated where u
+    /// is above zero (N/m3), u pore pressure (Pa), z depth (m). Range: within the profile.
+    /// Source: definition. Sign: compression positive.
+    pub(super) fn effective(&self, z: f64) -> SoilStress {
+        SoilStress::from_si(self.at(z).effective(z))
+    }
+
+    /// Pore pressure.
+    ///
+    /// u as sent, straight between depths; Pa. Range: within the profile. Source: the request.
+    /// Sign: above that of the air.
+    pub(super) fn pore(&self, z: f64) -> SoilStress {
+        SoilStress::from_si(self.at(z).pore(z))
+    }
+
+    /// Mean effective stress between two depths: exact by trapezia.
+    pub(super) fn mean_effective(&self, top: f64, bottom: f64) -> SoilStress {
+        let mut area = 0.0;
+        for s in self.segments.iter().skip_while(|s| s.bottom <= top) {
+            if s.top >= bottom {
+                break;
+            }
+            let (a, b) = (s.top.max(top), s.bottom.min(bottom));
+            area += (s.effective(a) + s.effective(b)) / 2.0 * (b - a);
+        }
+        SoilStress::from_si(area / (bottom - top))
+    }
+
+    /// Depths at which the growth of a stress changes, m.
+    pub(super) fn breaks(&self) -> impl Iterator<Item = f64> + '_ {
+        self.segments.iter().map(|s| s.top)
+    }
+
+    fn at(&self, z: f64) -> &Segment {
+        let found = self.segments.iter().find(|s| z <= s.bottom);
+        // a whole profile has at least one layer, so at least one segment
+        found.unwrap_or(&self.segments[self.segments.len() - 1])
+    }
+
+    /// The first depth below the surface at which the effective stress is not above zero.
+    fn lifted_at(&self) -> Option<f64> {
+        let lifted = |s: &&Segment| s.effective(s.bottom) <= 0.0;
+        self.segments.iter().find(lifted).map(|s| {
+            if s.gradient < 0.0 {
+                s.top - s.stress / s.gradient
+            } else {
+                s.bottom
+            }
+        })
+    }
+}
+
+impl SoilProfile {
+    /// Faults of the water as sent; `at` is the pointer of the profile.
+    pub(super) fn water_faults(&self, at: &str) -> Vec<Issue> {
+        let mut issues = Vec::new();
+        let Some(points) = &self.pore_pressures else {
+            return issues;
+        };
+        if self.water_depth.is_some() {
+            issues.push(Issue::new(
+                format!("{at}/pore_pressures"),
+                &refusals::WATER_GIVEN_TWICE,
+                "`water_depth` is sent too",
+            ));
+        }
+        if let Some(first) = points.first()
+            && first.pressure.si() > 0.0
+        {
+            issues.push(
+                Issue::new(
+                    format!("{at}/pore_pressures/0/pressure"),
+                    &refusals::PORE_PRESSURE_STARTS_ABOVE_ZERO,
                     format!(
-                        "layer {} goes from {} to {}; its bottom must be below its top",
-                        self.label(i),
-                        depth(top),
-                        depth(bottom)
+                        "{} at {}; send the depth of zero pressure first",
+                        SoilStress::ROLE.in_both_systems(first.pressure.si()),
+                        told(first.depth)
                     ),
+                )
+                .limit(SoilStress::ROLE.in_both_systems(0.0)),
+            );
+        }
+        for (i, pair) in points.windows(2).enumerate() {
+            if pair[1].depth <= pair[0].depth {
+                issues.push(Issue::new(
+                    format!("{at}/pore_pressures/{}/depth", i + 1),
+                    &refusals::PORE_PRESSURES_NOT_DOWNWARD,
+                    format!("{} follows {}", told(pair[1].depth), told(pair[0].depth)),
                 ));
             }
-            if top - expected > SAME_DEPTH_M {
-                issues.push(Issue::new(
-                    format!("{here}/top"),
-                    &refusals::LAYER_GAP,
-                    format!(
-                        "no soil is given from {} to {}",
-                        depth(expected),
-                        depth(top)
-                    ),
-                ));
-            } else if expected - top > SAME_DEPTH_M {
-                issues.push(Issue::new(
-                    format!("{here}/top"),
-                    &refusals::LAYER_OVERLAP,
-                    format!(
-                        "the layer above goes down to {}, this one begins at {}",
-                        depth(expected),
-                        depth(top)
-                    ),
-                ));
-            }
-            expected = bottom;
-            self.weight_faults(layer, &here, &mut issues);
         }
         issues
     }
 
-    /// Faults of the unit weights of one layer; `here` is its pointer.
-    fn weight_faults(&self, layer: &Layer, here: &str, issues: &mut Vec<Issue>) {
-        let weight = |w: UnitWeight| UnitWeight::ROLE.in_both_systems(w.si());
-        if let Some(saturated) = layer.saturated_unit_weight
-            && saturated.si() < layer.unit_weight.si() * (1.0 - 1e-9)
-        {
-            issues.push(Issue::new(
-                format!("{here}/saturated_unit_weight"),
-                &refusals::LAYER_SATURATED_LIGHTER,
+    /// Ground that would lift; the profile must otherwise be whole.
+    pub(super) fn lift_fault(&self, stresses: &Stresses, at: &str) -> Option<Issue> {
+        let z = stresses.lifted_at()?;
+        let member = if self.pore_pressures.is_some() {
+            "pore_pressures"
+        } else {
+            "layers"
+        };
+        let depth = Length::from_si(z);
+        let pore = SoilStress::ROLE.in_both_systems(stresses.pore(z).si());
+        Some(
+            Issue::new(
+                format!("{at}/{member}"),
+                &refusals::EFFECTIVE_STRESS_NOT_POSITIVE,
                 format!(
-                    "{} saturated, {} above water",
-                    weight(saturated),
-                    weight(layer.unit_weight)
+                    "at {} the pore pressure of {pore} carries all of the weight above",
+                    told(depth)
                 ),
-            ));
-        }
-        // water fills pores only: gamma_sat - gamma is at most the unit weight of water, so
-        // that a deeper water table never lowers an effective stress
-        if let Some(saturated) = layer.saturated_unit_weight
-            && saturated.si() > (layer.unit_weight.si() + self.water().si()) * (1.0 + 1e-9)
-        {
-            issues.push(Issue::new(
-                format!("{here}/saturated_unit_weight"),
-                &refusals::LAYER_SATURATED_TOO_HEAVY,
-                format!(
-                    "{} saturated is more than {} above water and {} of water",
-                    weight(saturated),
-                    weight(layer.unit_weight),
-                    weight(self.water())
-                ),
-            ));
-        }
-        let wet = self.water_depth.is_some_and(|w| w < layer.bottom);
-        if wet && layer.saturated().si() <= self.water().si() {
-            let member = if layer.saturated_unit_weight.is_some() {
-                "saturated_unit_weight"
-            } else {
-                "unit_weight"
-            };
-            issues.push(Issue::new(
-                format!("{here}/{member}"),
-                &refusals::LAYER_LIGHTER_THAN_WATER,
-                format!(
-                    "{} below the water table is not above {} of water",
-                    weight(layer.saturated()),
-                    weight(self.water())
-                ),
-            ));
-        }
-    }
-
-    /// Name of layer `i`: its label, or `L1`, `L2`, ... from the top.
-    pub fn label(&self, i: usize) -> String {
-        match &self.layers[i].label {
-            Some(label) => label.0.clone(),
-            None => format!("L{}", i + 1),
-        }
-    }
-
-    /// Depth to which the profile reaches.
-    pub fn depth(&self) -> Length {
-        self.layers.last().map_or(Length::ZERO, |l| l.bottom)
-    }
-
-    /// Unit weight of water in force.
-    pub fn water(&self) -> UnitWeight {
-        self.water_unit_weight.unwrap_or(WATER_UNIT_WEIGHT.value)
-    }
-
-    /// Index of the layer at a depth; on a boundary the one below it (`below`) or above.
-    /// `None` outside the profile.
-    pub fn layer_at(&self, depth: Length, below: bool) -> Option<usize> {
-        let z = depth.si();
-        if z < 0.0 || z > self.depth().si() + SAME_DEPTH_M {
-            return None;
-        }
-        let last = self.layers.len() - 1;
-        let found = self.layers.iter().position(|l| {
-            if below {
-                z < l.bottom.si() - SAME_DEPTH_M
-            } else {
-                z <= l.bottom.si() + SAME_DEPTH_M
-            }
-        });
-        Some(found.unwrap_or(last))
-    }
-
-    /// Vertical effective stress at a depth.
-    ///
-    /// s'_v = sum of gamma dz above the water table and (gamma_sat - gamma_w) dz below it;
-    /// Pa from N/m3 and m. Range: depth within the profile (deeper is held at its base).
-    /// Source: definition.
-    pub fn effective_stress(&self, depth: Length) -> SoilStress {
-        let z = depth.si();
-        let water = self.water_depth.map_or(f64::INFINITY, |w| w.si());
-        let mut stress = 0.0;
-        for layer in &self.layers {
-            let top = layer.top.si();
-            if top >= z {
-                break;
-            }
-            let bottom = layer.bottom.si().min(z);
-            let dry = (bottom.min(water) - top).max(0.0);
-            let wet = (bottom - top) - dry;
-            stress += layer.unit_weight.si() * dry;
-            if wet > 0.0 {
-                stress += (layer.saturated().si() - self.water().si()) * wet;
-            }
-        }
-        SoilStress::from_si(stress)
+            )
+            .limit("vertical effective stress above zero")
+            .source(&DERIVED),
+        )
     }
 }
 
-impl Layer {
-    /// Unit weight below the water table.
-    pub fn saturated(&self) -> UnitWeight {
-        self.saturated_unit_weight.unwrap_or(self.unit_weight)
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::super::profile::{Soil, Undrained};
-    use super::*;
-    use crate::quantity::{LengthUnit, StressUnit};
-
-    fn layer(top: f64, bottom: f64, pcf: f64) -> Layer {
-        Layer {
-            label: None,
-            tags: None,
-            top: Length::new(top, LengthUnit::Ft),
-            bottom: Length::new(bottom, LengthUnit::Ft),
-            unit_weight: UnitWeight::new(pcf, UnitWeightUnit::Pcf),
-            saturated_unit_weight: None,
-            soil: Soil::Clay(Undrained {
-                undrained_strength: SoilStress::new(50.0, StressUnit::KPa),
-            }),
-        }
-    }
-
-    /// By hand: 115 pcf, water at 3 ft, depth 10 ft: 713 psf against 1,150 (62.4 pcf).
-    #[test]
-    fn water_table_reduces_effective_stress() {
-        let mut p = SoilProfile {
-            layers: vec![layer(0.0, 4.0, 115.0), layer(4.0, 20.0, 115.0)],
-            water_depth: None,
-            water_unit_weight: Some(UnitWeight::new(62.4, UnitWeightUnit::Pcf)),
-        };
-        let at = |p: &SoilProfile| {
-            p.effective_stress(Length::new(10.0, LengthUnit::Ft))
-                .get(StressUnit::Psf)
-        };
-        assert!((at(&p) - 1150.0).abs() < 1e-9);
-        p.water_depth = Some(Length::new(3.0, LengthUnit::Ft));
-        assert!((at(&p) - 713.2).abs() < 1e-9);
-        assert!((at(&p) / 1150.0 - 0.620).abs() < 5e-4);
-    }
-
-    #[test]
-    fn every_fault_of_the_layering_is_found_at_once() {
-        let p = SoilProfile {
-            layers: vec![
-                layer(1.0, 4.0, 115.0),
-                layer(5.0, 8.0, 115.0),
-                layer(7.0, 6.0, 115.0),
-            ],
-            water_depth: None,
-            water_unit_weight: None,
-        };
-        let codes: Vec<_> = p.faults("").iter().map(|i| i.code.to_string()).collect();
-        assert_eq!(
-            codes,
-            ["layer_gap", "layer_gap", "layer_inverted", "layer_overlap"]
-        );
-    }
-
-    #[test]
-    fn a_boundary_belongs_to_the_side_asked_for() {
-        let p = SoilProfile {
-            layers: vec![layer(0.0, 4.0, 115.0), layer(4.0, 20.0, 115.0)],
-            water_depth: None,
-            water_unit_weight: None,
-        };
-        let four = Length::new(4.0, LengthUnit::Ft);
-        assert_eq!(p.layer_at(four, true), Some(1));
-        assert_eq!(p.layer_at(four, false), Some(0));
-        assert_eq!(p.layer_at(Length::new(21.0, LengthUnit::Ft), true), None);
-        assert_eq!(p.layer_at(Length::new(20.0, LengthUnit::Ft), true), Some(1));
-    }
+fn told(depth: Length) -> String {
+    Length::ROLE.in_both_systems(depth.si())
 }

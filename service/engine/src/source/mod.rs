@@ -5,6 +5,7 @@
 mod axial;
 mod codes;
 mod frost;
+mod soil;
 mod structural;
 mod torque;
 
@@ -14,6 +15,7 @@ use std::borrow::Cow;
 pub use axial::*;
 pub use codes::*;
 pub use frost::*;
+pub use soil::*;
 pub use structural::*;
 pub use torque::*;
 
@@ -119,7 +121,7 @@ use references;
 
 /// Every reference, file by file.
 pub fn all() -> impl Iterator<Item = &'static Reference> {
-    [CODES, AXIAL, TORQUE, FROST, STRUCTURAL]
+    [CODES, AXIAL, SOIL, TORQUE, FROST, STRUCTURAL]
         .into_iter()
         .flatten()
         .copied()
