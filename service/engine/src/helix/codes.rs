@@ -8,7 +8,7 @@ pub mod checks {
         COMPRESSION = "helix_compression", "Load in compression against the capacity of the soil around the helices.";
         TENSION = "helix_tension", "Load in tension against the capacity of the soil around the helices.";
         EMBEDMENT = "helix_embedment", "Depth of the top helix against 5 diameters of the largest helix; asked where there is tension.";
-        PUNCHING = "helix_punching", "Load in compression against the capacity with the bearing of each helix held at what weaker soil, fill or organic soil within three diameters below it takes.";
+        PUNCHING = "helix_punching", "Load in compression against the capacity with the bearing of each helix held at what weaker soil, fill, organic or frozen soil within three diameters below it takes.";
         TOP_DEPTH = "helix_top_depth", "Depth of the top helix against the least depth sent for it, such as frost, seasonal change or fill with a margin.";
         LOWEST_DEPTH = "helix_lowest_depth", "Depth of the lowest helix against the least depth specified for it.";
         SPACING = "helix_spacing", "Distance between two helices against 3 diameters of the lower one; advises only, as the cylinder between them is computed.";
@@ -20,7 +20,7 @@ pub mod checks {
 pub mod warnings {
     use crate::catalogue::codes;
     codes! { WarningDef:
-        HELIX_WITHOUT_CREDIT = "helix_without_credit", "A helix is given no resistance: its soil is fill or organic, or it lies above the depth from which soil is credited.";
+        HELIX_WITHOUT_CREDIT = "helix_without_credit", "A helix is given no resistance: its soil is fill, organic or frozen, or it lies above the depth from which soil is credited.";
         WEAK_LAYER_NEAR_HELIX = "weak_layer_near_helix", "A layer within three diameters on the load side of a helix bears less than 60 % of what the helix bears on; it may be punched through.";
         PROFILE_ENDS_NEAR_HELIX = "profile_ends_near_helix", "The profile ends within three diameters below a helix.";
         FRICTION_ANGLE_ABOVE_40 = "friction_angle_above_40", "A friction angle above 40 degrees is used; few soils keep it under load, and bearing doubles within five degrees.";
@@ -38,6 +38,7 @@ pub mod refusals {
         HELICES_COINCIDE = "helices_coincide", "Two helices are at the same depth.";
         PROFILE_ENDS_IN_ZONE = "profile_ends_in_zone", "The profile ends within the soil that a helix bears on in compression; give the soil to that depth.";
         HELIX_IN_ROCK = "helix_in_rock", "Rock at or above the helix or in the soil it bears on; helix theory does not apply to it. A pile on rock is a question for a load test.";
+        HELIX_IN_HAZARD = "helix_in_hazard", "A helix lies in, bears on or straddles ground noted for boulders, collapse, sensitivity, liquefaction or permafrost; helix theory does not apply to it. It needs a test or a study of the site.";
         NO_CLOSED_WIDTH_FACTOR = "no_closed_width_factor", "The method has no closed N_gamma, so the width term cannot be included.";
         ADHESION_ON_SQUARE_SHAFT = "adhesion_on_square_shaft", "Adhesion is not counted on a square shaft.";
         DEPTH_RANGE_INVERTED = "depth_range_inverted", "The last depth is not below the first.";
@@ -51,10 +52,10 @@ pub mod refusals {
 pub mod methods {
     use crate::catalogue::methods;
     methods! {
-        INDIVIDUAL_BEARING = "individual_bearing", version 1, [IBC_1810_3_3_1_9, HELIX_AREA_NET, NO_CREDIT_SOILS, HELIX_NOT_IN_ROCK], "Sum over the helices of area x bearing. In tension each helix counts with its own embedment; that a top helix fails shallow is in the cylinder. A helix whose soil is fill or organic is given nothing; rock is refused.";
+        INDIVIDUAL_BEARING = "individual_bearing", version 1, [IBC_1810_3_3_1_9, HELIX_AREA_NET, NO_CREDIT_SOILS, HELIX_NOT_IN_ROCK, HAZARDOUS_GROUND], "Sum over the helices of area x bearing. In tension each helix counts with its own embedment; that a top helix fails shallow is in the cylinder. A helix whose soil is fill, organic or frozen is given nothing; rock and hazardous ground are refused.";
         CYLINDRICAL_SHEAR = "cylindrical_shear", version 1, [CYLINDER_FORM, CYLINDER_TAPERED], "Bearing of the lowest helix (compression) or the uppermost (tension) plus shear on the tapered cylinder between the helices in credit: s_u in clay and silt, s'_v K tan phi in sand, nothing in fill and organic soil.";
         BEARING_ZONE_METHOD = "bearing_zone", version 1, [BEARING_ZONE], "Bearing of each soil within the zone on the load side by its own law, averaged by thickness or the weakest; the stress is that at the helix.";
-        PUNCHING = "helix_punching_by_spread", version 1, [SPREAD_TWO_TO_ONE, WEAK_LAYER_NEAR], "Bearing of a helix held at what a weaker layer that begins within three diameters below it takes, the load spreading by one across for two down on every side; nothing where that layer is fill or organic soil.";
+        PUNCHING = "helix_punching_by_spread", version 1, [SPREAD_TWO_TO_ONE, WEAK_LAYER_NEAR], "Bearing of a helix held at what a weaker layer that begins within three diameters below it takes, the load spreading by one across for two down on every side; nothing where that layer is fill, organic or frozen soil.";
         UNDRAINED_SKEMPTON = "skempton_1951", version 1, [SKEMPTON_1951], "N_c = 6 (1 + 0.2 z/D), at most 9, of a circular plate in clay.";
         UNDRAINED_NINE = "fixed_nine", version 1, [DEEP_CLAY_NINE], "N_c = 9 at any depth.";
         UNDRAINED_CAVITY = "cavity_expansion", version 1, [VESIC_CAVITY], "N_c from the expansion of a cavity by the reduced rigidity index.";

@@ -40,6 +40,7 @@ impl Calculation for HelixCapacity {
     fn evaluate(request: &Request, work: &mut Work) -> Result<Outcome, Refusal> {
         let options = request.methods.unwrap_or_default();
         let strata = whole(request, &options)?;
+        let derived_strengths = request.soil.derived_strengths(work);
         let mut results = Results::default();
         for direction in wanted(request.directions.unwrap_or_default()) {
             results.add(request, &strata, direction, &options, work)?;
@@ -60,6 +61,7 @@ impl Calculation for HelixCapacity {
             minimum_depth: answers.minimum_depth,
             helix_sets: answers.helix_sets,
             expected_torque: answers.expected_torque,
+            derived_strengths,
             methods: settings.echo(),
             not_included: not_included(&options),
         })
@@ -154,7 +156,7 @@ fn judge_credit(resistance: &AxialResistance, work: &mut Work) {
         };
         let direction = resistance.direction.name();
         let why = match reason {
-            NoCreditReason::FillOrOrganic => "fill or organic soil",
+            NoCreditReason::FillOrOrganic => "fill, organic or frozen soil",
             NoCreditReason::AboveCreditDepth => "above the depth from which soil is credited",
         };
         work.check(

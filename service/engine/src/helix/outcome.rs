@@ -10,6 +10,7 @@ use super::findings::{
 use super::methods::HelixMethods;
 use super::pile::AxialDirection;
 use crate::quantity::{Area, Force, Length, Size, SoilStress};
+use crate::soil::DerivedStrength;
 use crate::source::SourceNote;
 use crate::text::{Label, Tags};
 
@@ -47,6 +48,9 @@ pub struct Outcome {
     /// The torque to expect at the depth of the pile as sent, where asked.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub expected_torque: Option<ExpectedTorqueFindings>,
+    /// Strengths that were found from tests, stress history or an index, from the top down.
+    #[serde(skip_serializing_if = "Vec::is_empty", default)]
+    pub derived_strengths: Vec<DerivedStrength>,
     /// Every choice of method in force, defaults filled in.
     pub methods: HelixMethods,
     /// What these capacities leave out.
@@ -231,7 +235,7 @@ pub struct StressLimits {
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum NoCreditReason {
-    /// The soil on its load side is fill or organic, or the zone reaches into such soil.
+    /// The soil on its load side is fill, organic or frozen, or the zone reaches into such soil.
     FillOrOrganic,
     /// It lies at or above `no_credit_above`.
     AboveCreditDepth,

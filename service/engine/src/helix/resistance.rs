@@ -125,7 +125,7 @@ fn tell_no_credit(ground: &Ground, label: &str, reason: NoCreditReason, work: &m
     let direction = ground.direction.name();
     let detail = match reason {
         NoCreditReason::FillOrOrganic => format!(
-            "in {direction} helix {label} bears in fill or organic soil, or its zone reaches it; it is given nothing"
+            "in {direction} helix {label} bears in fill, organic or frozen soil, or its zone reaches it; it is given nothing"
         ),
         NoCreditReason::AboveCreditDepth => format!(
             "in {direction} helix {label} is not below the depth from which soil is credited; it is given nothing"

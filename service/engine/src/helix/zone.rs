@@ -9,8 +9,8 @@ use super::plates::{Plate, SAME_DEPTH_M, told};
 use super::settings::Settings;
 use crate::contract::Issue;
 use crate::quantity::Length;
-use crate::soil::{Strata, Strength};
-use crate::source::{BEARING_ZONE, HELIX_NOT_IN_ROCK};
+use crate::soil::{GroundHazard, Strata, Strength};
+use crate::source::{BEARING_ZONE, HAZARDOUS_GROUND, HELIX_NOT_IN_ROCK};
 
 /// Part of a layer within a zone.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -79,7 +79,7 @@ pub(crate) fn load_side(
 }
 
 /// Where helix theory does not reach: soil unknown below a helix in compression, rock in
-/// the zone of a helix or above it.
+/// the zone of a helix or above it, ground noted as hazardous in the zone or between helices.
 pub(crate) fn zone_faults(
     strata: &Strata,
     plates: &[Plate],
@@ -121,6 +121,54 @@ pub(crate) fn zone_faults(
                     && layer.top.si() <= plate.depth.si() + SAME_DEPTH_M);
             if layer.strength == Strength::Rock && in_reach {
                 issues.push(rock_fault(plate, &layer.label, layer.top, &pointer));
+            }
+        }
+    }
+    issues.extend(hazard_faults(strata, plates, direction, s, at));
+    issues
+}
+
+/// Ground noted as hazardous that a helix lies in or bears on, or that lies between it and
+/// the helix above. The text is the same for both directions, so that it is told once.
+fn hazard_faults(
+    strata: &Strata,
+    plates: &[Plate],
+    direction: AxialDirection,
+    s: &Settings,
+    at: &str,
+) -> Vec<Issue> {
+    let mut issues = Vec::new();
+    let mut above: Option<f64> = None;
+    for plate in plates {
+        let depth = plate.depth.si();
+        // a zone of no depth still bears on the soil it touches
+        let reach = (plate.diameter.si() * s.bearing_zone_ratio).max(2.0 * SAME_DEPTH_M);
+        let (top, bottom) = match direction {
+            AxialDirection::Compression => (depth, depth + reach),
+            AxialDirection::Tension => (depth - reach, depth),
+        };
+        let top = above.map_or(top, |above| above.min(top));
+        above = Some(depth);
+        for layer in &strata.layers {
+            let within = layer.bottom.si().min(bottom) - layer.top.si().max(top) > SAME_DEPTH_M;
+            if within && let Some(hazard) = layer.hazards.first() {
+                let told = layer.hazards.iter().map(|h| h.told());
+                let told = told.collect::<Vec<_>>().join(", ");
+                let source = match hazard {
+                    GroundHazard::Boulders => &HELIX_NOT_IN_ROCK,
+                    _ => &HAZARDOUS_GROUND,
+                };
+                issues.push(
+                    Issue::new(
+                        format!("{at}/helices/{}/depth", plate.index),
+                        &refusals::HELIX_IN_HAZARD,
+                        format!(
+                            "helix {} lies in or bears on layer {}, or that layer is between it and the helix above; it is noted for {told}",
+                            plate.label, layer.label
+                        ),
+                    )
+                    .source(source),
+                );
             }
         }
     }
