@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 use super::uplift_request::TensionBy;
 use crate::helix::AxialResistance;
 use crate::quantity::{AreaLoad, Force, Length, Size, SoilStress};
+use crate::soil::DerivedStrength;
 use crate::source::SourceNote;
 use crate::text::{Label, Tags};
 
@@ -213,6 +214,9 @@ pub struct FrostTensionOutcome {
     /// no credit, nor is a helix exactly at the base of frost.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub from_soil: Option<AxialResistance>,
+    /// Strengths of the layers that were found from tests, stress history or an index.
+    #[serde(skip_serializing_if = "Vec::is_empty", default)]
+    pub derived_strengths: Vec<DerivedStrength>,
 }
 
 /// One stage in the life of the pile.

@@ -11,6 +11,7 @@ use crate::helix::{
     AxialDirection, AxialResistance, HelixMethods, axial_resistance, pile_faults, plate_faults,
 };
 use crate::quantity::{Force, Length};
+use crate::soil::DerivedStrength;
 
 /// Pointer of a profile in the request.
 const PROFILE: &str = "/uplift/resistance/tension/from_soil/profile";
@@ -27,6 +28,8 @@ pub struct Ultimate {
     pub by: TensionBy,
     /// What it rests on, where it was computed.
     pub resistance: Option<AxialResistance>,
+    /// Strengths that were found rather than sent, where it was computed.
+    pub derived: Vec<DerivedStrength>,
 }
 
 fn tension_of(request: &Request) -> Option<&FrostTension> {
@@ -69,6 +72,7 @@ pub fn ultimate(
                 force: given.ultimate,
                 by: given.by,
                 resistance: None,
+                derived: Vec::new(),
             })
         }
         FrostTension::FromSoil(soil) => by_theory(request, soil, ground.base, work),
@@ -90,6 +94,7 @@ fn by_theory(
         ..own
     };
     work.caution(&cautions::SOIL_PROFILE);
+    let derived = soil.profile.derived_strengths(work);
     let resistance = axial_resistance(
         &soil.profile.strata(),
         &request.pile.shaft,
@@ -103,6 +108,7 @@ fn by_theory(
         force: resistance.ultimate,
         by: TensionBy::Analysis,
         resistance: Some(resistance),
+        derived,
     })
 }
 

@@ -110,6 +110,7 @@ fn resist(
         force,
         by,
         resistance: from_soil,
+        derived,
     } = tension::ultimate(request, &sent.tension, ground, work)?;
     let factors = factors::of(&sent.design_basis, by, work);
     work.method(match factors.shown.format {
@@ -125,6 +126,7 @@ fn resist(
         by,
         counted_helix_count: from_soil.as_ref().map(counted),
         from_soil,
+        derived_strengths: derived,
     };
     Ok((Some(Resistance { factors, design }), Some(outcome)))
 }
