@@ -56,3 +56,8 @@ pub fn pow(x: f64, y: f64) -> f64 {
 pub fn hypot(x: f64, y: f64) -> f64 {
     libm::hypot(x, y)
 }
+
+/// Complementary error function, 2/sqrt(pi) times the integral of exp(-t^2) from x on.
+pub fn erfc(x: f64) -> f64 {
+    libm::erfc(x)
+}

@@ -26,6 +26,9 @@ pub mod warnings {
         FRICTION_ANGLE_ABOVE_40 = "friction_angle_above_40", "A friction angle above 40 degrees is used; few soils keep it under load, and bearing doubles within five degrees.";
         CAPACITY_JUMPS = "capacity_jumps", "The ultimate resistance jumps at a depth: a helix or its zone passes soil without credit, or a method in force is not continuous. A pile stopped just short of it may carry much less.";
         HELICES_CLOSE = "helices_close", "Two helices are less than 3 diameters of the lower one apart.";
+        RELIABILITY_INDICATIVE = "reliability_indicative", "The reliability index and the probability are indicative: they rest on an assumed distribution and on a statistic that need not hold for this site, and cover neither blunders nor the load of the whole structure.";
+        STATISTIC_OF_ANOTHER_METHOD = "statistic_of_another_method", "The statistic was published for another way of calculating the resistance than the one used here; its scatter need not hold.";
+        RELIABILITY_NOT_ESTIMATED = "reliability_not_estimated", "A direction is given no estimate: the statistic does not apply to it, no load was sent for it, or nothing resists.";
     }
 }
 
@@ -45,6 +48,8 @@ pub mod refusals {
         DEPTH_RANGE_ABOVE_GROUND = "depth_range_above_ground", "The first depth would leave a helix above the ground or less than 0.1 m deep.";
         HELIX_SET_INCOMPLETE = "helix_set_incomplete", "No helix of the set is the lowest: the least height above the lowest helix must be 0.";
         DEMAND_NOT_COMPUTED = "demand_not_computed", "The demand acts in a direction that is not to be computed.";
+        RELIABILITY_NEEDS_LOAD = "reliability_needs_load", "A reliability estimate needs an unfactored load where the design basis has no safety factor on it.";
+        STATISTIC_DOES_NOT_APPLY = "statistic_does_not_apply", "The published statistic holds for other piles, soils or directions than those of the request.";
     }
 }
 
@@ -80,5 +85,6 @@ pub mod methods {
         EUROCODE_7 = "helix_eurocode_7", version 1, [EN_1997_1_2_4_7_3, EN_1997_1_7_6_2, EN_1997_1_MODEL, EN_1997_1_A3, EN_1997_1_A6, EN_1997_1_A7, EN_1997_1_A8, EN_1997_1_A9, EN_1997_1_A10], "Characteristic resistance from calculated or measured resistances by correlation factors, design resistance by the partial factor of the kind of pile the request names: in compression that of the base, or of the total with load tests; design effects of characteristic actions, a check for each combination. Recommended values of annex A.";
         AUSTRALIAN_STANDARD_2159 = "helix_as_2159", version 1, [AS_2159_LOWEST, AS_2159_ROWS, AS_2159_TESTING], "Design geotechnical strength = reduction factor x ultimate, the same factor in compression and in tension, by average risk rating, redundancy and load testing.";
         OWN_FACTORS = "helix_own_factors", version 1, [CALLER], "Capacity by the caller's own divisor or multiplier, of the level the caller states.";
+        RELIABILITY_ESTIMATE = "helix_reliability", version 1, [RELIABILITY_LOGNORMAL, RELIABILITY_DEFAULTS, GIAMPA_2016, JMSE_2020_CLAY, TANG_PHOON_2020_RATIOS, FHWA_DRIVEN_PILES, HOYT_CLEMENCE_1989_STATISTICS], "Indicative: first-order index of a lognormal resistance against a lognormal load, and the probability that the load is the larger. Bias is measured over calculated; a source that prints the inverse is inverted.";
     }
 }

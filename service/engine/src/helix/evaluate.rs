@@ -13,6 +13,7 @@ use super::methods::HelixMethods;
 use super::outcome::{AxialResistance, NoCreditReason, Outcome};
 use super::pile::AxialDirection;
 use super::plates::{from_the_top, pile_faults};
+use super::reliability_estimate::{estimate, reliability_faults};
 use super::request::{AxialDirections, Request};
 use super::resistance::axial_resistance;
 use super::settings::Settings;
@@ -49,6 +50,7 @@ impl Calculation for HelixCapacity {
         let resistances = [results.compression.as_ref(), results.tension.as_ref()];
         let answers = ask::answers(request, &strata, &settings, resistances, work)?;
         judge_geometry(request, work);
+        let reliability = estimate(request, &strata, resistances, work)?;
         tell_cautions(work);
         Ok(Outcome {
             label: request.pile.label.clone(),
@@ -62,6 +64,7 @@ impl Calculation for HelixCapacity {
             helix_sets: answers.helix_sets,
             expected_torque: answers.expected_torque,
             derived_strengths,
+            reliability,
             methods: settings.echo(),
             not_included: not_included(&options),
         })
@@ -103,6 +106,7 @@ fn whole(request: &Request, options: &HelixMethods) -> Result<Strata, Refusal> {
     }
     issues.extend(options.faults(&pile.shaft, "/methods"));
     issues.extend(basis_faults(request));
+    issues.extend(reliability_faults(request));
     match (strata, issues) {
         (Some(strata), issues) if issues.is_empty() => Ok(strata),
         (_, issues) => Err(Refusal::of(issues)),

@@ -8,6 +8,7 @@ mod methods;
 mod outcome;
 mod pile;
 mod questions;
+mod reliability;
 mod request;
 
 #[cfg(feature = "compute")]
@@ -47,6 +48,12 @@ pub mod punching;
 #[cfg(feature = "compute")]
 mod record;
 #[cfg(feature = "compute")]
+mod reliability_equations;
+#[cfg(feature = "compute")]
+mod reliability_estimate;
+#[cfg(feature = "compute")]
+mod reliability_statistics;
+#[cfg(feature = "compute")]
 mod resistance;
 #[cfg(feature = "compute")]
 mod rule;
@@ -80,6 +87,7 @@ pub use methods::*;
 pub use outcome::*;
 pub use pile::*;
 pub use questions::*;
+pub use reliability::*;
 pub use request::*;
 
 #[cfg(feature = "compute")]

@@ -9,6 +9,7 @@ use super::findings::{
 };
 use super::methods::HelixMethods;
 use super::pile::AxialDirection;
+use super::reliability::ReliabilityOutcome;
 use crate::quantity::{Area, Force, Length, Size, SoilStress};
 use crate::soil::DerivedStrength;
 use crate::source::SourceNote;
@@ -51,6 +52,9 @@ pub struct Outcome {
     /// Strengths that were found from tests, stress history or an index, from the top down.
     #[serde(skip_serializing_if = "Vec::is_empty", default)]
     pub derived_strengths: Vec<DerivedStrength>,
+    /// Indicative estimate of reliability, where asked.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub reliability: Option<ReliabilityOutcome>,
     /// Every choice of method in force, defaults filled in.
     pub methods: HelixMethods,
     /// What these capacities leave out.

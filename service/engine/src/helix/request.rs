@@ -7,6 +7,7 @@ use super::basis::HelixBasis;
 use super::methods::HelixMethods;
 use super::pile::HelixPile;
 use super::questions::{DepthCurve, ExpectedTorque, HelixSets, MinimumDepth};
+use super::reliability::ReliabilityOptions;
 use crate::basis::AxialDemand;
 use crate::soil::SoilProfile;
 
@@ -59,6 +60,10 @@ pub struct Request {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(nested)]
     pub expected_torque: Option<ExpectedTorque>,
+    /// Asks for an indicative estimate of reliability.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub reliability: Option<ReliabilityOptions>,
 }
 
 /// Directions of load to compute.

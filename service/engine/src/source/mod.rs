@@ -5,6 +5,7 @@
 mod axial;
 mod codes;
 mod frost;
+mod reliability;
 mod soil;
 mod structural;
 mod torque;
@@ -15,6 +16,7 @@ use std::borrow::Cow;
 pub use axial::*;
 pub use codes::*;
 pub use frost::*;
+pub use reliability::*;
 pub use soil::*;
 pub use structural::*;
 pub use torque::*;
@@ -121,7 +123,7 @@ use references;
 
 /// Every reference, file by file.
 pub fn all() -> impl Iterator<Item = &'static Reference> {
-    [CODES, AXIAL, SOIL, TORQUE, FROST, STRUCTURAL]
+    [CODES, AXIAL, SOIL, TORQUE, FROST, STRUCTURAL, RELIABILITY]
         .into_iter()
         .flatten()
         .copied()
