@@ -8,7 +8,7 @@ use crate::helix::{HelixCapacity, Outcome};
 use crate::quantity::{ForceUnit, StressUnit};
 use crate::trace::Trace;
 
-fn answer_to(wanted: &str) -> Answer<Outcome> {
+pub(super) fn answer_to(wanted: &str) -> Answer<Outcome> {
     let text = request::<HelixCapacity>(wanted);
     through::<HelixCapacity>(&text, Trace::on()).unwrap().1
 }
@@ -25,7 +25,7 @@ fn every_example_is_answered_and_printed() {
         };
         let answer = run::<HelixCapacity>(&call, Work::new(trace, None))
             .unwrap_or_else(|e| panic!("{name}: {e:?}"));
-        let judged = call.request.demand.is_some();
+        let judged = call.request.is_judged();
         assert_eq!(answer.verdict != Verdict::NotAsked, judged, "{name}");
         assert_eq!(!answer.checks.is_empty(), judged, "{name}");
         assert!(
@@ -192,6 +192,12 @@ fn every_refused_example_is_refused_where_it_should_be() {
             "physics",
             "adhesion_on_square_shaft",
         ),
+        ("as-2159-allowable-demand", "physics", "basis_mixed"),
+        (
+            "as-2159-rating-above-five",
+            "values",
+            "average_risk_rating_factor",
+        ),
         ("bare-lb", "shape", "for a force write `lbf` or `kip`"),
         ("blank-label", "values", "text_length"),
         ("demand-not-computed", "physics", "demand_not_computed"),
@@ -199,6 +205,28 @@ fn every_refused_example_is_refused_where_it_should_be() {
         ("demand-without-level", "shape", "missing field `level`"),
         ("demand-without-load", "physics", "missing_member"),
         ("duplicate-member", "shape", "duplicate field `pile`"),
+        (
+            "eurocode-actions-and-demand",
+            "physics",
+            "actions_and_demand",
+        ),
+        ("eurocode-actions-needed", "physics", "actions_needed"),
+        (
+            "eurocode-actions-not-computed",
+            "physics",
+            "demand_not_computed",
+        ),
+        ("eurocode-actions-without-load", "physics", "missing_member"),
+        ("eurocode-allowable-demand", "physics", "basis_mixed"),
+        (
+            "eurocode-combination-not-in-approach",
+            "physics",
+            "combination_not_in_approach",
+        ),
+        ("eurocode-empty-profile", "physics", "missing_member"),
+        ("eurocode-many-profiles", "lengths", "list_too_long"),
+        ("eurocode-tension-without-test", "physics", "missing_member"),
+        ("eurocode-without-tests", "lengths", "list_too_short"),
         ("friction-above-range", "values", "friction_angle"),
         ("helices-coincide", "physics", "helices_coincide"),
         ("helix-below-profile", "physics", "helix_below_profile"),
@@ -221,11 +249,30 @@ fn every_refused_example_is_refused_where_it_should_be() {
         ("negative-depth", "values", "depth"),
         ("negative-strength", "values", "undrained_strength"),
         ("nine-helices", "lengths", "list_too_long"),
+        (
+            "no-group-uplift-factor",
+            "physics",
+            "no_group_uplift_factor",
+        ),
         ("no-helices", "lengths", "list_too_short"),
         ("not-a-number", "shape", "invalid type: string"),
         ("null-depth", "shape", "invalid type: null"),
         ("number-too-large", "shape", "number out of range"),
+        ("own-factors-direction-missing", "physics", "missing_member"),
+        ("own-factors-empty", "physics", "missing_member"),
+        ("own-factors-other-level", "physics", "basis_mixed"),
+        ("own-factors-without-reference", "values", "text_length"),
         ("profile-ends-in-zone", "physics", "profile_ends_in_zone"),
+        (
+            "reliability-load-not-computed",
+            "physics",
+            "demand_not_computed",
+        ),
+        (
+            "reliability-needs-load",
+            "physics",
+            "reliability_needs_load",
+        ),
         ("rock-above-helix", "physics", "helix_in_rock"),
         ("rock-in-zone", "physics", "helix_in_rock"),
         (
@@ -247,6 +294,11 @@ fn every_refused_example_is_refused_where_it_should_be() {
         ),
         ("sixty-one-layers", "lengths", "list_too_long"),
         ("soil-missing", "shape", "missing field `soil`"),
+        (
+            "statistic-does-not-apply",
+            "physics",
+            "statistic_does_not_apply",
+        ),
         ("tension-factor-twice", "physics", "tension_factor_twice"),
         (
             "terzaghi-with-width-term",

@@ -1,6 +1,7 @@
 //! Tests of `helix-capacity`: published cases, everyday figures, properties, example
 //! requests. Each expected number carries its origin.
 
+mod bases;
 mod behaviour;
 mod cases_factors;
 mod cases_piles;
@@ -11,6 +12,8 @@ mod figures;
 mod independent;
 mod properties;
 mod refusals;
+mod reliability;
+mod rule;
 
 use serde_json::{Value as Json, json};
 use validator::Validate;
