@@ -3,7 +3,7 @@
 use std::time::Duration;
 
 use bearwell_engine::contract::{Answer, Call, Noun};
-use bearwell_engine::{frost, helix, layout, torque};
+use bearwell_engine::{footing, frost, helix, layout, torque};
 use reqwest::header::{ACCEPT, CONTENT_TYPE, RETRY_AFTER};
 use serde::de::DeserializeOwned;
 
@@ -96,6 +96,8 @@ calculations! {
         "Embedment below frost, and uplift by frost.";
     pile_layout: layout::PileLayout, layout::Request => layout::Outcome,
         "Where the piles go along grade beams, and what they carry.";
+    footing_bearing: footing::FootingBearing, footing::Request => footing::Outcome,
+        "What the soil under a dug footing bears, by the classical theories.";
 }
 
 impl Client {

@@ -13,6 +13,7 @@ mod choice;
 pub mod contract;
 #[cfg(all(test, feature = "compute"))]
 mod examples;
+pub mod footing;
 pub mod frost;
 pub mod helix;
 pub mod layout;

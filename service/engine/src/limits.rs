@@ -9,6 +9,8 @@ pub const BODY_BYTES: usize = 1 << 20;
 pub const BATCH_BODY_BYTES: usize = 16 << 20;
 /// Depth of nesting in a body.
 pub const NESTING: usize = 32;
+/// Rows in a table of bearing factors.
+pub const FACTOR_ROWS: usize = 100;
 /// Layers in a soil profile.
 pub const LAYERS: usize = 60;
 /// Points of pore pressure in a soil profile.
@@ -63,6 +65,7 @@ limits! {
     "body_bytes" = BODY_BYTES, "Bytes in the body of one request.";
     "batch_body_bytes" = BATCH_BODY_BYTES, "Bytes in the body of a batch.";
     "nesting" = NESTING, "Depth of nesting in a body.";
+    "factor_rows" = FACTOR_ROWS, "Friction angles, or depths, in a table of bearing factors.";
     "layers" = LAYERS, "Layers in a soil profile.";
     "pore_pressures" = PORE_PRESSURES, "Points of pore pressure in a soil profile.";
     "layer_hazards" = LAYER_HAZARDS, "Hazards noted of a layer.";

@@ -6,6 +6,7 @@ use std::sync::atomic::AtomicBool;
 
 use bearwell_engine::catalogue::refusals;
 use bearwell_engine::contract::{Answer, Calculation, Issue, Noun, Options, Paper, Work, run};
+use bearwell_engine::footing::FootingBearing;
 use bearwell_engine::frost::FrostEmbedment;
 use bearwell_engine::helix::HelixCapacity;
 use bearwell_engine::layout::PileLayout;
@@ -24,6 +25,7 @@ pub const CALCULATIONS: &[Entry] = &[
     Entry::of::<TorqueCapacity, JsonOnly>(),
     Entry::of::<FrostEmbedment, JsonOnly>(),
     Entry::of::<PileLayout, LayoutSheets>().heavy(),
+    Entry::of::<FootingBearing, JsonOnly>(),
 ];
 
 const _: () = assert!(unique(CALCULATIONS), "two calculations have one name");

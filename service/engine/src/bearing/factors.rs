@@ -134,7 +134,7 @@ pub static MEYERHOF_DEPTH_GROWTH: Sourced<f64> =
 ///
 /// d_q = 1 + 0.1 tan(45 deg + phi/2) min(z/D, 1); z depth and D width (m), phi friction
 /// angle, sqrt(K_p) = tan(45 deg + phi/2). Range: phi above 10 deg; meant for z up to D, so
-/// it is held from there on. Source: Meyerhof 1963 (memory). Sign: none.
+/// it is held from there on. Source: Meyerhof 1963, as UFC 3-220-20 table 5-6. Sign: none.
 pub fn dq_meyerhof(phi: Angle, depth_ratio: f64, trace: &mut Trace) -> f64 {
     let held = depth_ratio.min(1.0);
     trace.step(

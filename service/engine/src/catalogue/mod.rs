@@ -94,6 +94,7 @@ pub fn all_checks() -> Vec<&'static CheckDef> {
         crate::torque::codes::checks::ALL,
         crate::frost::codes::checks::ALL,
         crate::layout::codes::checks::ALL,
+        crate::footing::codes::checks::ALL,
     ]
     .concat()
 }
@@ -108,13 +109,14 @@ pub fn all_warnings() -> Vec<&'static WarningDef> {
         crate::torque::codes::warnings::ALL,
         crate::frost::codes::warnings::ALL,
         crate::layout::codes::warnings::ALL,
+        crate::footing::codes::warnings::ALL,
     ]
     .concat()
 }
 
 /// Every caution.
 pub fn all_cautions() -> Vec<&'static CautionDef> {
-    cautions::ALL.to_vec()
+    [cautions::ALL, crate::footing::codes::cautions::ALL].concat()
 }
 
 /// Every fault a request can have.
@@ -127,6 +129,7 @@ pub fn all_refusals() -> Vec<&'static RefusalDef> {
         crate::torque::codes::refusals::ALL,
         crate::frost::codes::refusals::ALL,
         crate::layout::codes::refusals::ALL,
+        crate::footing::codes::refusals::ALL,
     ]
     .concat()
 }
@@ -139,6 +142,7 @@ pub fn all_methods() -> Vec<&'static MethodDef> {
         crate::torque::codes::methods::ALL,
         crate::frost::codes::methods::ALL,
         crate::layout::codes::methods::ALL,
+        crate::footing::codes::methods::ALL,
     ]
     .concat()
 }

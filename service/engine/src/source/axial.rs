@@ -8,7 +8,7 @@ references! { AXIAL:
     VESIC_1973 = "vesic_1973", "Vesic 1973; as tabulated in the Foundation Engineering Handbook", "N_gamma", Verified, "Closed form; agrees with the table to one unit of the last printed digit.";
     HANSEN_1970 = "hansen_1970", "Hansen 1970; as tabulated in a public table", "N_gamma", Verified, "Closed form; agrees with the table but for one row misprinted there (N_q at 6 degrees) and one rounded wrongly (N_c at 34 degrees).";
     MEYERHOF_1963 = "meyerhof_1963", "Meyerhof 1963; as tabulated in a public table", "N_gamma", Verified, "Closed form; agrees with the table.";
-    MEYERHOF_DEPTH = "meyerhof_1963_depth_factor", "Meyerhof 1963", "depth factor d_q", Memory, "The form is remembered; it reproduces a quoted strip-footing example to 0.3 %. Meant for depths up to the width, so it is held from there on.";
+    MEYERHOF_DEPTH = "meyerhof_1963_depth_factor", "Meyerhof 1963", "depth factor d_q; UFC 3-220-20 (2025), table 5-6", Secondary, "Above 10 degrees; seen as notes of a transcription; it reproduces a quoted strip-footing example to 0.3 %. Meant for depths up to the width, so it is held from there on.";
     TERZAGHI_1943 = "terzaghi_1943", "Terzaghi 1943; as tabulated in public tables of bearing-capacity factors", "N_q, N_c", Verified, "Closed forms agree with the tables. N_gamma has no closed form.";
     TERZAGHI_LOCAL_SHEAR = "terzaghi_1943_local_shear", "Terzaghi 1943", "local shear failure", Verified, "tan phi_l = 2/3 tan phi; agrees with a published worked output to all its digits.";
     SKEMPTON_1951 = "skempton_1951", "Skempton 1951, The bearing capacity of clays; UFC 3-220-20 (2025)", "eq. 6-39", Secondary, "N_c = 5 (1 + 0.2 z/D)(1.2) up to 9.0 at z/D = 2.5; the limit seen, the form seen transcribed.";

@@ -4,6 +4,7 @@
 
 mod axial;
 mod codes;
+mod footing;
 mod frost;
 mod reliability;
 mod soil;
@@ -15,6 +16,7 @@ use std::borrow::Cow;
 
 pub use axial::*;
 pub use codes::*;
+pub use footing::*;
 pub use frost::*;
 pub use reliability::*;
 pub use soil::*;
@@ -123,8 +125,17 @@ use references;
 
 /// Every reference, file by file.
 pub fn all() -> impl Iterator<Item = &'static Reference> {
-    [CODES, AXIAL, SOIL, TORQUE, FROST, STRUCTURAL, RELIABILITY]
-        .into_iter()
-        .flatten()
-        .copied()
+    [
+        CODES,
+        AXIAL,
+        FOOTING,
+        SOIL,
+        TORQUE,
+        FROST,
+        STRUCTURAL,
+        RELIABILITY,
+    ]
+    .into_iter()
+    .flatten()
+    .copied()
 }
