@@ -44,7 +44,7 @@ def classes(pile, result):
 # Every alternative of the request; each must be answered so many times.
 LEAST_TIMES = 8
 ALTERNATIVES = (
-    *(f"soil {kind}" for kind in ("clay", "silt", "sand", "fill", "organic")),
+    *(f"soil {kind}" for kind in ("clay", "silt", "sand", "fill", "organic", "rock")),
     *(f"shaft {shape}" for shape in ("round", "square")),
     *(f"undrained_bearing {name}" for name in ("skempton_1951", "fixed_nine", "cavity_expansion")),
     *(

@@ -1,7 +1,8 @@
 """What the service must answer to a request, as far as it is recomputed."""
 
-from capacity import Pile, resistance
+from capacity import resistance
 from design import design_capacity, factors_in_force, ultimates
+from pile import Pile
 from units import base, is_quantity
 
 DIRECTIONS = {

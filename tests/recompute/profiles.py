@@ -190,8 +190,16 @@ def _request(draw):
     bottom = max(bottom, plates[-1][0] + 0.05)
     near = (plates[0][0] - 2.0 * plates[0][1], lowest)
     style = draw.weighted(STYLES)
+    rocky = draw.chance(0.06) and bottom > lowest + 0.4
     count = draw.whole(2 if style in ("sand", "mixed") else 1, 8)
     soil = {"layers": _layers(draw, style, _boundaries(draw, count, near, bottom), plates[0][0])}
+    if rocky:
+        # rock below all that bears
+        last = soil["layers"][-1]
+        rock = {**last, "top": draw.quantity("length", lowest + 0.3), "soil": {"rock": {}}}
+        if base(last["top"]) < base(rock["top"]) - 0.1:
+            last["bottom"] = rock["top"]
+            soil["layers"].append(rock)
     _water(draw, soil, [depth for depth, _ in plates], bottom)
     request["soil"] = soil
     if methods:

@@ -4,7 +4,7 @@ From the texts of the codes in the service's catalogue of problems; no numbers h
 soil about a helix is, is asked only of layers and helices that have no fault of their own.
 """
 
-from capacity import Pile
+from pile import Pile
 from units import base
 
 TOLERANCE = 1e-9
