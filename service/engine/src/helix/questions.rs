@@ -57,6 +57,7 @@ pub struct MinimumDepth {
 /// Rules of embedment that the pile must meet.
 #[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize, Validate)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[cfg_attr(feature = "openapi", schema(as = HelixEmbedmentRules))]
 #[serde(deny_unknown_fields)]
 pub struct EmbedmentRules {
     /// Least depth of the top helix, such as the depth of frost, of seasonal change or of
