@@ -191,11 +191,9 @@ fn no_credit(ground: &Ground, disc: &Disc) -> Option<NoCreditReason> {
         return Some(NoCreditReason::AboveCreditDepth);
     }
     let dead = |layer: usize| ground.strata.layers[layer].strength == Strength::NoCredit;
-    // soil above the depth of credit counts nothing anyway, whatever it is
-    let in_zone = || {
-        load_side(ground, disc, ground.settings.bearing_zone_ratio)
-            .any(|p| !p.above_credit && dead(p.layer))
-    };
+    // fill within the zone counts above the depth of credit too: a deeper one gives no more
+    let in_zone =
+        || load_side(ground, disc, ground.settings.bearing_zone_ratio).any(|p| dead(p.layer));
     (ground.touching(disc).is_some_and(dead) || in_zone()).then_some(NoCreditReason::FillOrOrganic)
 }
 

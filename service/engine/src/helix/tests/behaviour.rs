@@ -122,6 +122,20 @@ fn soil_above_the_depth_of_credit_counts_its_weight_alone() {
 }
 
 #[test]
+fn a_deeper_depth_of_credit_gives_no_more_where_the_zone_reaches_into_fill() {
+    // zone 0.9 to 1.5 m, of which 0.1 m is fill: nothing, with or without a depth of credit
+    for none in [0.0, 0.9, 1.1, 1.4] {
+        let a = answer(json!({
+            "soil": soil(&[(1.0, 18.0, fill()), (9.0, 18.0, clay(60.0))]),
+            "pile": pile(0.073, &[(0.3, 1.5)]), "methods": { "no_credit_above": q(none, "m") },
+        }));
+        let h = helix(tension(&a), 0);
+        assert_eq!(h.no_credit, Some(NoCreditReason::FillOrOrganic));
+        assert_eq!(h.resistance.si(), 0.0);
+    }
+}
+
+#[test]
 fn weak_soil_within_three_diameters_is_told() {
     let ask = |depth: f64, su: f64| {
         let ground = soil(&[(6.0, 18.0, clay(100.0)), (12.0, 18.0, clay(su))]);
