@@ -61,7 +61,8 @@ ALTERNATIVES = (
     *(f"cylinder_lateral_stress {name}" for name in ("mitsch_clemence_1985", "at_rest")),
     *(f"shaft_adhesion {name}" for name in ("none", "alpha")),
     *(f"{name} sent" for name in ("bearing_zone_ratio", "clay_tension_factor", "no_credit_above")),
-    *(f"basis {name}" for name in ("allowable_stress", "limit_states")),
+    *(f"basis {name}" for name in ("allowable_stress", "limit_states", "eurocode_7")),
+    *(f"basis {name}" for name in ("australian_standard_2159", "own_factors")),
     *(
         f"uplift_clause {name}"
         for name in ("general", "general_wind_seismic", "helical", "new_york_city")

@@ -46,8 +46,9 @@ def expected(request):
     found = {}
     for name in directions(request):
         side = resistance(pile, name == "tension")
-        if basis:
-            side["design"] = design_capacity(basis, side["ultimate"], name == "tension")
+        design = design_capacity(basis, side["ultimate"], name) if basis else None
+        if design:
+            side["design"] = design
         found[name] = side
     found["factors"] = factors_in_force(basis, directions(request))
     found["ultimates"] = []

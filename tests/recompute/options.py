@@ -1,4 +1,4 @@
-"""Random choices of method and of design basis; every option of the service is among them."""
+"""Random choices of method; every option of the service is among them."""
 
 DRAINED = ("vesic_1973", "meyerhof_1963", "hansen_1970", "terzaghi_1943")
 
@@ -56,43 +56,3 @@ def draw_methods(draw, square):
     if chosen.get("drained_bearing") == "terzaghi_1943" and chosen.get("width_term") == "include":
         del chosen["width_term"]
     return chosen or None
-
-
-def _allowable(draw):
-    members = {}
-    if draw.chance(0.3):
-        members["compression_safety_factor"] = round(draw.between(1.5, 4.0), 2)
-    if draw.chance(0.2):
-        members["tension_safety_factor"] = round(draw.between(1.5, 4.0), 2)
-    elif draw.chance(0.6):
-        members["uplift_clause"] = draw.pick(
-            ("general", "general_wind_seismic", "helical", "new_york_city")
-        )
-    if draw.chance(0.4):
-        members["proof"] = draw.pick(("analysis", "load_test"))
-    if draw.chance(0.3):
-        names = ("torque_correlation", "load_test", "shaft", "couplings", "helix_plates")
-        members["other_ultimates"] = {
-            name: draw.quantity("force", draw.between(20.0, 600.0))
-            for name in names
-            if draw.chance(0.4)
-        }
-    return {"allowable_stress": members}
-
-
-def _limit_states(draw):
-    members = {}
-    if draw.chance(0.3):
-        members["compression_resistance_factor"] = round(draw.between(0.3, 0.8), 2)
-    if draw.chance(0.3):
-        members["tension_resistance_factor"] = round(draw.between(0.2, 0.7), 2)
-    if draw.chance(0.5):
-        members["proof"] = draw.pick(("analysis", "load_test"))
-    return {"limit_states": members}
-
-
-def draw_basis(draw):
-    """A design basis, or None."""
-    if draw.chance(0.2):
-        return None
-    return _allowable(draw) if draw.chance(0.6) else _limit_states(draw)

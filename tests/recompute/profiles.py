@@ -6,7 +6,8 @@ are rounded to a few digits and sent in units drawn one by one.
 
 import random
 
-from options import draw_basis, draw_methods
+from bases import draw_basis
+from options import draw_methods
 from spoil import spoil
 from units import FACTORS, base, quantity
 
@@ -209,7 +210,7 @@ def _request(draw):
     )
     if direction:
         request["directions"] = direction
-    basis = draw_basis(draw)
+    basis = draw_basis(draw, direction or "both")
     if basis:
         request["design_basis"] = basis
     units = draw.pick((None, "si", "us_customary"))

@@ -13,6 +13,7 @@ import general
 import profiles
 from classes import ALTERNATIVES, LEAST_SHARE, LEAST_TIMES, NAMES, alternatives, classes
 from compare import Comparison
+from curves import judge_curves
 from examples import judge_cases, judge_examples
 from expected import directions, expected
 from refusals import predicted
@@ -91,6 +92,7 @@ def main(binary):
     with Service(binary) as service:
         reply = service.post("/v1/helix-capacity/batch", {"items": items})
         listed = judge_examples(service) + judge_cases(service)
+        listed += judge_curves(service, items)
     comparison, kinds, refusals, answered = judge(items, reply["items"])
     report(comparison, kinds, refusals, answered, len(items))
     faults = shortcomings(comparison, kinds, answered, len(items))

@@ -64,6 +64,12 @@ def _choice_faults(pile, request):
         yield "no_closed_width_factor"
     if pile.square and pile.option("shaft_adhesion")[0] == "alpha":
         yield "adhesion_on_square_shaft"
+    eurocode = (request.get("design_basis") or {}).get("eurocode_7") or {}
+    tests = (eurocode.get("proof") or {}).get("load_tests", {}).get("tests")
+    for side in eurocode.get("actions") or {}:
+        # load that nothing was tested for
+        if tests and not any(side in test for test in tests):
+            yield "missing_member"
     basis = (request.get("design_basis") or {}).get("allowable_stress") or {}
     if "tension_safety_factor" in basis and "uplift_clause" in basis:
         yield "tension_factor_twice"

@@ -3,6 +3,7 @@
 import json
 import socket
 import subprocess
+import tempfile
 import time
 import urllib.error
 import urllib.request
@@ -17,11 +18,12 @@ class Service:
             self.port = probe.getsockname()[1]
         listen = f"127.0.0.1:{self.port}"
         self.root = f"http://{listen}"
+        self.log = tempfile.TemporaryFile()
         self.process = subprocess.Popen(
             [binary, "serve", "--listen", listen, "--workers", "2"],
             stdin=subprocess.DEVNULL,
-            stdout=subprocess.DEVNULL,
-            stderr=subprocess.DEVNULL,
+            stdout=self.log,
+            stderr=subprocess.STDOUT,
         )
 
     def __enter__(self):
@@ -34,7 +36,8 @@ class Service:
             except (urllib.error.URLError, ConnectionError):
                 time.sleep(0.05)
         self.__exit__(None, None, None)
-        raise SystemExit("the service did not come up")
+        self.log.seek(0)
+        raise SystemExit("the service did not come up:\n" + self.log.read().decode())
 
     def __exit__(self, *_):
         self.process.terminate()
