@@ -10,6 +10,7 @@ mod design;
 mod examples;
 mod figures;
 mod independent;
+mod metamorphic;
 mod properties;
 mod refusals;
 mod reliability;
@@ -18,7 +19,7 @@ mod rule;
 use serde_json::{Value as Json, json};
 use validator::Validate;
 
-use super::{AxialResistance, HelixBearing, HelixCapacity, Outcome, Request};
+use super::{AxialResistance, GoverningMode, HelixBearing, HelixCapacity, Outcome, Request};
 use crate::contract::{Answer, Call, Refusal, Work, run};
 use crate::trace::Trace;
 
