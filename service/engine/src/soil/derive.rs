@@ -149,7 +149,7 @@ impl<'a> Derivation<'a> {
         } else if let Some(cpt) = &d.from_cpt {
             self.friction_from_cpt(cpt, cohesion, &format!("{at}/from_cpt"), work)
         } else if let Some(index) = &d.from_index {
-            self.friction_from_index(index, cohesion, &format!("{at}/from_index"), work)
+            self.friction_from_index(index, cohesion, work)
         } else {
             Ok(Found::sent(Strength::NoCredit))
         }

@@ -30,9 +30,6 @@ use crate::source::{
     ROBERTSON_CAMPANELLA_1983, Reference, SHIOI_FUKUI_1982, SPT_SILTY_SAND,
 };
 
-/// Least friction angle that is accepted when it is sent, degrees.
-const LEAST_DEGREES: f64 = 5.0;
-
 const SCATTER_SPT: &str = "No figure of scatter was seen with the relations. At (N_1)_60 = N_60 = 20 and an effective stress of 100 kPa the five of them lie between 32.3 and 40.3 degrees (own arithmetic).";
 const SCATTER_CPT: &str = "No figure of scatter was seen with the relations, which rest on calibration chambers with clean quartz sand. At q_t of 5 MPa and an effective stress of 50 kPa the two of them give 37.9 and 40.5 degrees (own arithmetic).";
 const SCATTER_DENSITY: &str = "Fitted to triaxial tests on sands; no figure of scatter was seen. At p' of 150 kPa a relative density that is 10 % off moves the angle by 1.5 degrees (own arithmetic).";
@@ -79,7 +76,7 @@ impl Derivation<'_> {
         };
         let mut entry = self.entry(method, &spot, SCATTER_SPT, source);
         entry.penetration = Some(told);
-        self.friction_found(phi, cohesion, method, entry, at, work)
+        self.friction_found(phi, cohesion, method, entry, work)
     }
 
     /// The count the relation is used with, and how it came to that.
@@ -168,14 +165,13 @@ impl Derivation<'_> {
         told.normalised_resistance_ratio = Some(ratio);
         let mut entry = self.entry(method, &spot, SCATTER_CPT, source);
         entry.cone = Some(told);
-        self.friction_found(phi, cohesion, method, entry, at, work)
+        self.friction_found(phi, cohesion, method, entry, work)
     }
 
     pub(super) fn friction_from_index(
         &self,
         index: &FrictionFromIndex,
         cohesion: SoilStress,
-        at: &str,
         work: &mut Work,
     ) -> Finding {
         let spot = self.spot(index.reference_depth);
@@ -196,39 +192,21 @@ impl Derivation<'_> {
             mean_stress: mean,
             dilatancy_ratio: dilatancy,
         });
-        self.friction_found(phi, cohesion, method, entry, at, work)
+        self.friction_found(phi, cohesion, method, entry, work)
     }
 
-    /// The angle in its entry, held at 45 degrees, where it is within what is accepted.
+    /// The angle in its entry, held at 45 degrees. None of the relations gives less than the 6
+    /// degrees of one blow under 100 m of soil, so that there is no lower end to watch.
     fn friction_found(
         &self,
         phi: Angle,
         cohesion: SoilStress,
         method: &'static MethodDef,
         mut entry: DerivedStrength,
-        at: &str,
         work: &mut Work,
     ) -> Finding {
         let told = |a: Angle| Angle::ROLE.in_both_systems(a.si());
         let limit = Angle::new(work.take(&FRICTION_LIMIT), AngleUnit::Deg);
-        if phi.get(AngleUnit::Deg) < LEAST_DEGREES * (1.0 - 1e-9) {
-            return Err(vec![
-                Issue::new(
-                    at,
-                    &refusals::DERIVED_STRENGTH_OUTSIDE,
-                    format!(
-                        "layer {}: a friction angle of {} is found by `{}`",
-                        self.label,
-                        told(phi),
-                        method.id
-                    ),
-                )
-                .limit(format!(
-                    "from {}",
-                    told(Angle::new(LEAST_DEGREES, AngleUnit::Deg))
-                )),
-            ]);
-        }
         if phi.si() > limit.si() * (1.0 + 1e-12) {
             self.warn(
                 &warnings::FRICTION_ANGLE_HELD,
