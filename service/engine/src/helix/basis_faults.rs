@@ -186,6 +186,13 @@ fn resistances(e: &Eurocode7, request: &Request, issues: &mut Vec<Issue>) {
         Some(EurocodeProof::LoadTests(l)) => ("load_tests/tests", &l.tests),
         None => return,
     };
+    if request.minimum_depth.is_some() && !list.is_empty() {
+        issues.push(Issue::new(
+            format!("{EUROCODE}/proof/{at}"),
+            &refusals::RESISTANCES_OF_ONE_DEPTH,
+            "`minimum_depth` searches over depth; leave one of the two out",
+        ));
+    }
     for (i, entry) in list.iter().enumerate() {
         if entry.compression.is_none() && entry.tension.is_none() {
             issues.push(Issue::new(

@@ -8,6 +8,7 @@ use super::outcome::{AxialResistance, HelixFactor, UltimateItem};
 use super::pile::AxialDirection;
 use super::request::Request;
 use super::rule::DesignRule;
+use crate::basis::codes::warnings::FIXED_RESISTANCES_OVER_DEPTH;
 use crate::contract::Work;
 
 /// Factors and ultimate loads of both directions, as the answer carries them.
@@ -31,6 +32,12 @@ impl UsableCapacities {
             return;
         };
         self.factors.extend_from_slice(rule.factors());
+        if request.depth_curve.is_some() && rule.holds_fixed_resistances() {
+            work.warn(
+                &FIXED_RESISTANCES_OVER_DEPTH,
+                format!("capacities in {} over depth", direction.name()),
+            );
+        }
         work.trace.about(|| format!("pile in {}", direction.name()));
         let design = rule.design(resistance.ultimate, &mut work.trace);
         work.trace.about(String::new);

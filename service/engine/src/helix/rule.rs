@@ -124,7 +124,6 @@ impl DesignRule {
 
     /// The capacity that may be used, of the least favourable combination. Records nothing
     /// and allocates nothing.
-    #[allow(dead_code)]
     pub fn capacity(&self, ultimate: Force) -> Force {
         let start = self.start(ultimate, &mut Trace::off()).counts();
         let of = |line: &RuleLine| line.margin.capacity(start, &mut Trace::off());
@@ -138,7 +137,6 @@ impl DesignRule {
     /// The highest utilisation over the combinations that have a load; infinite for a load
     /// on no capacity, none without a load. Whether it passes is for the rounding of a
     /// check. Records nothing and allocates nothing.
-    #[allow(dead_code)]
     pub fn worst_utilisation(&self, ultimate: Force) -> Option<f64> {
         let start = self.start(ultimate, &mut Trace::off()).counts();
         let of = |line: &RuleLine| {
@@ -153,6 +151,14 @@ impl DesignRule {
     /// tests stand in its place.
     pub fn follows_calculation(&self) -> bool {
         !matches!(self.characteristic, Some(Characteristic::Measured { .. }))
+    }
+
+    /// Whether resistances that were sent are part of the capacity; they hold for one depth.
+    pub fn holds_fixed_resistances(&self) -> bool {
+        !matches!(
+            self.characteristic,
+            None | Some(Characteristic::Calculated { others: None, .. })
+        )
     }
 
     /// Factors in force, as the answer carries them.

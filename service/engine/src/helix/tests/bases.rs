@@ -456,3 +456,36 @@ fn a_near_miss_is_one_on_every_basis() {
     assert_eq!(both[1].combination.as_deref(), Some("da1_combination_2"));
     assert!(both[1].governing && !both[0].governing);
 }
+
+/// Resistances of another place hold for the depth they were found at.
+#[test]
+fn resistances_that_were_sent_do_not_go_over_depth() {
+    let sent = json!([{ "compression": q(220.0, "kN"), "tension": q(210.0, "kN") }]);
+    let actions = json!({ "compression": { "permanent": q(60.0, "kN") } });
+    for (proof, at) in [
+        (
+            json!({ "load_tests": { "tests": sent } }),
+            "load_tests/tests",
+        ),
+        (
+            json!({ "ground_tests": { "other_profiles": sent } }),
+            "ground_tests/other_profiles",
+        ),
+    ] {
+        let basis = eurocode(json!({ "proof": proof, "actions": actions }));
+        let searched = refusable(asked(basis.clone(), json!({ "minimum_depth": {} })));
+        let pointer = format!("/design_basis/eurocode_7/proof/{at}");
+        assert_eq!(
+            codes(&searched.unwrap_err()),
+            [(&*pointer, "resistances_of_one_depth")]
+        );
+        let curve = json!({ "from": q(5.0, "m"), "to": q(8.0, "m"), "depth_count": 4 });
+        let a = on(basis, json!({ "depth_curve": curve }));
+        assert!(warns(&a, "fixed_resistances_over_depth"));
+    }
+    // this profile alone: searched, and met by the combination that needs more
+    let alone = eurocode(json!({ "approach": "da1", "actions": actions }));
+    let a = on(alone, json!({ "minimum_depth": {} }));
+    assert!(a.result.minimum_depth.is_some());
+    assert!(!warns(&a, "fixed_resistances_over_depth"));
+}

@@ -242,6 +242,11 @@ fn every_refused_example_is_refused_where_it_should_be() {
             "combination_not_in_approach",
         ),
         ("eurocode-empty-profile", "physics", "missing_member"),
+        (
+            "eurocode-least-depth-with-tests",
+            "physics",
+            "resistances_of_one_depth",
+        ),
         ("eurocode-many-profiles", "lengths", "list_too_long"),
         ("eurocode-tension-without-test", "physics", "missing_member"),
         ("eurocode-without-tests", "lengths", "list_too_short"),
