@@ -1,4 +1,4 @@
-"""Bearing of one soil on a helix, by its own law: (law, factor, bearing)."""
+"""Bearing of one soil on a helix, by its own law: (law, factor, bearing), and N_c of cohesion."""
 
 import factors
 from general import deep_clay
@@ -18,6 +18,12 @@ def _nq(pile, helix, layer):
     return factors.nq(pile.methods["drained_bearing"], pile.bearing_angle(layer.phi), ratio)
 
 
+def cohesion_factor(pile, helix, layer):
+    """N_c = (N_q - 1) cot phi."""
+    phi = pile.bearing_angle(layer.phi)
+    return (factors.nq(pile.methods["drained_bearing"], phi, 0.0) - 1.0) / factors.tan(phi)
+
+
 def compression_bearing(pile, helix, layer):
     """(law, factor, bearing) of one soil below a helix."""
     if layer.su is not None:
@@ -26,6 +32,8 @@ def compression_bearing(pile, helix, layer):
         return "undrained_bearing", factor, bearing
     factor = _nq(pile, helix, layer)
     bearing = pile.limited_stress(helix) * factor
+    if layer.cohesion > 0.0:
+        bearing += layer.cohesion * cohesion_factor(pile, helix, layer)
     if pile.methods["width_term"] == "include":
         ngamma = factors.NGAMMA[pile.methods["drained_bearing"]](pile.bearing_angle(layer.phi))
         weight = pile.ground.mean_effective_weight(helix.depth, helix.depth + helix.diameter)

@@ -7,7 +7,7 @@ numbers in kN, m and kPa in place of quantities.
 
 import factors
 from adhesion import shaft_adhesion
-from bearing import soil_bearing
+from bearing import cohesion_factor, soil_bearing
 from cylinder import cylindrical_shear
 from punching import punching_limit, ultimate_by_punching
 
@@ -29,6 +29,8 @@ def _zone_bearing(pile, helix, tension, credited):
         }
         if layer.su is not None:
             row["undrained_strength"] = layer.su
+        if layer.cohesion > 0.0 and factor > 0.0 and not tension:
+            row["cohesion_bearing_factor"] = cohesion_factor(pile, helix, layer)
         rows.append(row)
     return rows
 
@@ -46,7 +48,7 @@ def _together(pile, rows):
 def _stress_limits(pile, helix, rows):
     """Effective stress at 10 and 20 diameters, where in sand and deeper than that."""
     labels = {row["layer"] for row in rows}
-    sand = any(layer.kind == "sand" for layer in pile.ground.layers if layer.label in labels)
+    sand = any(layer.phi is not None for layer in pile.ground.layers if layer.label in labels)
     limits = {}
     for name, diameters in (("loose", 10.0), ("dense", 20.0)):
         if sand and helix.depth > diameters * helix.diameter:

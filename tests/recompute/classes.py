@@ -28,8 +28,8 @@ def classes(pile, result):
         found.add("layered sand")
     if sands and clays:
         found.add("mixed")
-    water = pile.ground.water
-    if water is not None and pile.helices[0].depth < water < pile.helices[-1].depth:
+    first, last = pile.helices[0].depth, pile.helices[-1].depth
+    if any(first < depth < last for depth, _ in pile.ground.water.points):
         found.add("water within the helices")
     if result.get("tension", {}).get("embedment", {}).get("mode") == "shallow":
         found.add("shallow uplift")
@@ -44,7 +44,16 @@ def classes(pile, result):
 # Every alternative of the request; each must be answered so many times.
 LEAST_TIMES = 8
 ALTERNATIVES = (
-    *(f"soil {kind}" for kind in ("clay", "silt", "sand", "fill", "organic", "rock")),
+    *(f"soil {kind}" for kind in ("clay", "silt", "sand", "gravel", "fill", "organic", "rock")),
+    "soil frozen",
+    "soil fill engineered",
+    *(f"sand {way}" for way in ("friction_angle", "from_spt", "from_cpt", "from_index")),
+    *(f"clay {way}" for way in ("undrained_strength", "from_spt", "from_cpt")),
+    *(f"clay {way}" for way in ("from_stress_history", "from_index")),
+    *(f"{kind} cohesion" for kind in ("sand", "gravel")),
+    *(f"layer {name}" for name in ("dry_unit_weight", "specific_gravity_ratio", "hazards")),
+    *(f"test {name}" for name in ("test_depth", "reference_depth", "silty_below_water")),
+    *(f"water {name}" for name in ("water_depth", "pore_pressures", "water_unit_weight")),
     *(f"shaft {shape}" for shape in ("round", "square")),
     *(f"undrained_bearing {name}" for name in ("skempton_1951", "fixed_nine", "cavity_expansion")),
     *(
@@ -73,6 +82,14 @@ ALTERNATIVES = (
 def alternatives(request):
     """The alternatives a request was sent with, each once."""
     found = {f"soil {kind}" for layer in request["soil"]["layers"] for kind in layer["soil"]}
+    for layer in request["soil"]["layers"]:
+        found |= {f"layer {name}" for name in layer}
+        for kind, members in layer["soil"].items():
+            found |= {f"{kind} {name}" for name in members}
+            ways = [way for name, way in members.items() if name.startswith("from_")]
+            found |= {f"test {name}" for way in ways for name in way}
+    found |= {f"soil {name}" for name in found if name == "fill engineered"}
+    found |= {f"water {name}" for name in request["soil"]}
     found |= {f"shaft {shape}" for shape in request["pile"]["shaft"]}
     for name, chosen in (request.get("methods") or {}).items():
         for word in chosen if isinstance(chosen, dict) else (chosen,):

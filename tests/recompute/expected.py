@@ -55,4 +55,6 @@ def expected(request):
     if "compression" in found:
         found["ultimates"] = ultimates(basis, found["compression"]["ultimate"])
     found["methods"] = _choices(pile)
+    if pile.ground.derived:
+        found["derived_strengths"] = pile.ground.derived
     return pile, found

@@ -1,20 +1,21 @@
-"""The ground of a request: layers, effective stress, and what a stretch of depth meets.
+"""The ground of a request: layers, water, stress, and what a stretch of depth meets.
 
 No bearing and no pile. Everything in kN, m, kPa; depth down from final grade.
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Optional
 
+from strengths import StrengthFault, cohesion, strength
 from units import base
 
 WATER_UNIT_WEIGHT = 9.81
-UNCREDITED = ("fill", "organic")
+UNCREDITED = ("fill", "organic", "frozen")
 
 
 @dataclass(frozen=True)
 class Layer:
-    """One layer with the strength it was sent with."""
+    """One layer with its strength, sent or found."""
 
     label: str
     top: float
@@ -24,6 +25,8 @@ class Layer:
     kind: str
     su: Optional[float] = None
     phi: Optional[float] = None
+    cohesion: float = 0.0
+    hazardous: bool = False
 
     @property
     def credited(self):
@@ -43,59 +46,119 @@ class Part:
         return self.bottom - self.top
 
 
-class Ground:
-    """Layers from the surface down, with the water table."""
+class Water:
+    """Pore pressure over depth: straight lines between points, as at rest below the last."""
 
     def __init__(self, soil):
-        self.layers = []
+        sent = soil.get("water_unit_weight")
+        self.weight = base(sent) if sent else WATER_UNIT_WEIGHT
+        if "pore_pressures" in soil:
+            self.points = [(base(p["depth"]), base(p["pressure"])) for p in soil["pore_pressures"]]
+        else:
+            self.points = [(base(soil["water_depth"]), 0.0)] if "water_depth" in soil else []
+
+    def pressure(self, depth):
+        """Pore pressure at a depth."""
+        if not self.points or depth <= self.points[0][0]:
+            return 0.0
+        for (top, first), (bottom, last) in zip(self.points, self.points[1:]):
+            if depth <= bottom:
+                return first + (depth - top) / (bottom - top) * (last - first)
+        top, first = self.points[-1]
+        return first + self.weight * (depth - top)
+
+    def cuts(self, top, bottom):
+        """Depths strictly between two at which the line of pressure breaks."""
+        return [depth for depth, _ in self.points if top < depth < bottom]
+
+
+def _weights(sent, water):
+    """(moist, saturated) unit weight of a layer."""
+    if "dry_unit_weight" in sent:
+        dry = base(sent["dry_unit_weight"])
+        moist = dry * (1.0 + sent["water_content_ratio"])
+    else:
+        moist = base(sent["unit_weight"])
+    if "specific_gravity_ratio" in sent:
+        return moist, dry * (1.0 - 1.0 / sent["specific_gravity_ratio"]) + water.weight
+    if "saturated_unit_weight" in sent:
+        return moist, base(sent["saturated_unit_weight"])
+    return moist, moist
+
+
+def _kind(soil):
+    """(kind that counts, way to its strength): engineered fill is what it was placed as."""
+    ((kind, members),) = soil.items()
+    placed = members.get("engineered") if kind == "fill" else None
+    if not placed:
+        return kind, members
+    return next((k, placed[k]) for k in ("clay", "sand", "gravel") if k in placed)
+
+
+class Ground:
+    """Layers from the surface down, with their water and strengths."""
+
+    def __init__(self, soil):
+        self.water = Water(soil)
+        self.layers, self.derived, self.faults = [], [], set()
+        ways = []
         for number, sent in enumerate(soil["layers"], start=1):
-            ((kind, strength),) = sent["soil"].items()
-            moist = base(sent["unit_weight"])
-            self.layers.append(
-                Layer(
-                    label=sent.get("label", f"L{number}"),
-                    top=base(sent["top"]),
-                    bottom=base(sent["bottom"]),
-                    moist=moist,
-                    saturated=base(sent["saturated_unit_weight"])
-                    if "saturated_unit_weight" in sent
-                    else moist,
-                    kind=kind,
-                    su=base(strength["undrained_strength"])
-                    if kind in ("clay", "silt")
-                    else None,
-                    phi=base(strength["friction_angle"]) if kind == "sand" else None,
-                )
+            kind, way = _kind(sent["soil"])
+            moist, saturated = _weights(sent, self.water)
+            label = sent.get("label", f"L{number}")
+            layer = Layer(
+                *(label, base(sent["top"]), base(sent["bottom"]), moist, saturated, kind),
+                hazardous=bool(sent.get("hazards")),
             )
-        self.water = base(soil["water_depth"]) if "water_depth" in soil else None
-        self.water_weight = (
-            base(soil["water_unit_weight"])
-            if "water_unit_weight" in soil
-            else WATER_UNIT_WEIGHT
+            self.layers.append(layer)
+            ways.append(way)
+        # a strength found from a test needs the stress, and that all layers
+        self.layers = [self._strong(layer, way) for layer, way in zip(self.layers, ways)]
+
+    def _strong(self, layer, way):
+        try:
+            found = strength(self, layer, way)
+        except StrengthFault as fault:
+            self.faults.add(str(fault))
+            found = None
+        if found is None:
+            return layer
+        value, record = found
+        if record:
+            self.derived.append(record)
+        undrained = layer.kind in ("clay", "silt")
+        return replace(
+            layer,
+            su=value if undrained else None,
+            phi=None if undrained else value,
+            cohesion=cohesion(way),
         )
 
     @property
     def bottom(self):
         return self.layers[-1].bottom
 
-    def stress(self, depth):
-        """Vertical effective stress: gamma dz above the water, (gamma_sat - gamma_w) dz below."""
+    def total_stress(self, depth):
+        """Vertical total stress: saturated wherever the pore pressure is above zero."""
         total = 0.0
         for layer in self.layers:
             top, bottom = layer.top, min(layer.bottom, depth)
             if bottom <= top:
                 break
-            dry = bottom if self.water is None else min(max(self.water, top), bottom)
-            total += layer.moist * (dry - top)
-            total += (layer.saturated - self.water_weight) * (bottom - dry)
+            cuts = [top, *self.water.cuts(top, bottom), bottom]
+            for a, b in zip(cuts, cuts[1:]):
+                wet = self.water.pressure(0.5 * (a + b)) > 0.0
+                total += (layer.saturated if wet else layer.moist) * (b - a)
         return total
+
+    def stress(self, depth):
+        """Vertical effective stress."""
+        return self.total_stress(depth) - self.water.pressure(depth)
 
     def mean_stress(self, top, bottom):
         """Mean vertical effective stress over a stretch, exact for a stress linear by pieces."""
-        cuts = {top, bottom}
+        cuts = {top, bottom, *self.water.cuts(top, bottom)}
         cuts.update(l.bottom for l in self.layers if top < l.bottom < bottom)
-        if self.water is not None and top < self.water < bottom:
-            cuts.add(self.water)
         cuts = sorted(cuts)
         area = sum(
             0.5 * (self.stress(a) + self.stress(b)) * (b - a)
@@ -104,8 +167,9 @@ class Ground:
         return area / (bottom - top)
 
     def mean_effective_weight(self, top, bottom):
-        """Mean effective unit weight over a stretch."""
-        return (self.stress(bottom) - self.stress(top)) / (bottom - top)
+        """Mean effective unit weight over a stretch; nothing is counted below the profile."""
+        known = min(bottom, self.bottom)
+        return (self.stress(known) - self.stress(top)) / (bottom - top)
 
     def parts(self, top, bottom):
         """The layers between two depths, from the top down."""

@@ -6,6 +6,7 @@ are rounded to a few digits and sent in units drawn one by one.
 
 import random
 
+import soils
 from bases import draw_basis
 from options import draw_methods
 from spoil import spoil
@@ -108,78 +109,6 @@ def _pile(draw):
     return {"shaft": _shaft(draw), "helices": plates}
 
 
-def _boundaries(draw, count, near, bottom):
-    """Bottoms of the layers, many of them about the helices."""
-    found = []
-    for _ in range(count - 1):
-        low, high = near if draw.chance(0.65) else (0.2, bottom - 0.2)
-        depth = draw.between(low, high)
-        if 0.15 < depth < bottom - 0.15 and all(abs(depth - other) > 0.12 for other in found):
-            found.append(depth)
-    return sorted(found) + [bottom]
-
-
-def _kind(draw, style, first, shallow):
-    """Kind of soil of a layer; fill and organic soil mostly at the surface."""
-    if first and draw.chance(0.2 if shallow else 0.02):
-        return draw.pick(("fill", "organic"))
-    if not first and draw.chance(0.02):
-        return draw.pick(("fill", "organic"))
-    if style == "sand":
-        return "sand"
-    if style == "clay":
-        return draw.pick(("clay", "silt"))
-    return draw.weighted((("sand", 0.5), ("clay", 0.35), ("silt", 0.15)))
-
-
-def _soil(draw, kind):
-    if kind in ("clay", "silt"):
-        strength = draw.weighted(((60.0, 0.6), (150.0, 0.3), (450.0, 0.1)))
-        strength *= draw.between(0.1, 1.0)
-        return {kind: {"undrained_strength": draw.quantity("stress", strength)}}
-    if kind == "sand":
-        phi = draw.between(15.5, 26.0) if draw.chance(0.15) else draw.between(26.0, 44.9)
-        return {"sand": {"friction_angle": draw.quantity("angle", phi)}}
-    return {kind: {}}
-
-
-def _layers(draw, style, bottoms, top_helix):
-    layers, top = [], quantity(0, draw.pick(("m", "ft")))
-    for number, depth in enumerate(bottoms):
-        bottom = draw.quantity("length", depth)
-        kind = _kind(draw, style, number == 0, depth < 0.8 * top_helix)
-        moist = draw.between(14.0, 19.5)
-        layer = {
-            "top": top,
-            "bottom": bottom,
-            "unit_weight": draw.quantity("weight", moist),
-            "soil": _soil(draw, kind),
-        }
-        if draw.chance(0.75):
-            layer["saturated_unit_weight"] = draw.quantity("weight", moist + draw.between(0.1, 3.0))
-        if draw.chance(0.3):
-            layer["label"] = f"{kind} {number + 1}"
-        layers.append(layer)
-        top = bottom
-    return layers
-
-
-def _water(draw, soil, depths, bottom):
-    """A water table, in many cases between the helices; or none."""
-    place = draw.weighted((("within", 0.45), ("above", 0.2), ("below", 0.1), ("none", 0.25)))
-    if place == "none":
-        return
-    if place == "within" and len(depths) > 1:
-        depth = draw.between(depths[0], depths[-1])
-    elif place == "below":
-        depth = draw.between(depths[-1], bottom)
-    else:
-        depth = draw.between(0.0, depths[0])
-    soil["water_depth"] = draw.quantity("length", depth)
-    if draw.chance(0.15):
-        soil["water_unit_weight"] = draw.quantity("weight", draw.between(9.75, 10.3))
-
-
 def _request(draw):
     request = {"pile": _pile(draw)}
     plates = sorted((base(h["depth"]), base(h["diameter"])) for h in request["pile"]["helices"])
@@ -193,15 +122,16 @@ def _request(draw):
     style = draw.weighted(STYLES)
     rocky = draw.chance(0.06) and bottom > lowest + 0.4
     count = draw.whole(2 if style in ("sand", "mixed") else 1, 8)
-    soil = {"layers": _layers(draw, style, _boundaries(draw, count, near, bottom), plates[0][0])}
+    bottoms = soils.boundaries(draw, count, near, bottom)
+    soil = {"layers": soils.layers(draw, style, bottoms, plates[0][0])}
     if rocky:
-        # rock below all that bears
-        last = soil["layers"][-1]
-        rock = {**last, "top": draw.quantity("length", lowest + 0.3), "soil": {"rock": {}}}
-        if base(last["top"]) < base(rock["top"]) - 0.1:
-            last["bottom"] = rock["top"]
-            soil["layers"].append(rock)
-    _water(draw, soil, [depth for depth, _ in plates], bottom)
+        soils.rock_below(draw, soil["layers"], lowest + 0.3)
+    soils.water(draw, soil, [depth for depth, _ in plates], bottom)
+    soils.place_tests(draw, soil)
+    if draw.chance(0.06):
+        hazard = draw.pick(("boulders", "collapsible", "sensitive", "liquefiable", "permafrost"))
+        place = 0 if draw.chance(0.7) else draw.whole(0, len(soil["layers"]) - 1)
+        soil["layers"][place]["hazards"] = [hazard]
     request["soil"] = soil
     if methods:
         request["methods"] = methods

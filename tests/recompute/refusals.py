@@ -10,8 +10,7 @@ from units import base
 TOLERANCE = 1e-9
 
 
-def _layer_faults(soil):
-    weight = base(soil["water_unit_weight"]) if "water_unit_weight" in soil else 9.81
+def _geometry_faults(soil):
     depth = 0.0
     for layer in soil["layers"]:
         top, bottom = base(layer["top"]), base(layer["bottom"])
@@ -22,13 +21,23 @@ def _layer_faults(soil):
         if top < depth - TOLERANCE:
             yield "layer_overlap"
         depth = bottom
-        if "saturated_unit_weight" not in layer:
-            continue
-        more = base(layer["saturated_unit_weight"]) - base(layer["unit_weight"])
+
+
+def _weight_faults(ground):
+    for layer in ground.layers:
+        more = layer.saturated - layer.moist
         if more < 0.0:
             yield "layer_saturated_lighter"
-        if more > weight:
+        if more > ground.water.weight:
             yield "layer_saturated_too_heavy"
+
+
+def _stress_faults(ground):
+    """The pore pressure must leave some of the weight, wherever its line or the soil breaks."""
+    depths = [layer.bottom for layer in ground.layers]
+    depths += ground.water.cuts(0.0, ground.bottom)
+    if any(ground.stress(depth) <= 0.0 for depth in depths):
+        yield "effective_stress_not_positive"
 
 
 def _plate_faults(pile):
@@ -58,6 +67,16 @@ def _zone_faults(pile, compressed):
                 yield "helix_in_rock"
 
 
+def _hazard_faults(pile, directions):
+    """Ground noted for a hazard where a helix lies in it, bears on it or straddles it."""
+    for helix in pile.helices:
+        layers = [pile.ground.touching(helix.depth, below) for below in (False, True)]
+        for direction in directions:
+            layers += [part.layer for part in pile.zone_parts(helix, direction == "tension")]
+        if any(layer and layer.hazardous for layer in layers):
+            yield "helix_in_hazard"
+
+
 def _choice_faults(pile, request):
     chosen = (pile.methods["drained_bearing"], pile.methods["width_term"])
     if chosen == ("terzaghi_1943", "include"):
@@ -78,7 +97,11 @@ def _choice_faults(pile, request):
 def predicted(request, directions):
     """Codes of all faults, each once."""
     pile = Pile(request)
-    found = set(_layer_faults(request["soil"])) | set(_plate_faults(pile))
+    found = set(_geometry_faults(request["soil"])) | set(_weight_faults(pile.ground))
+    if not found:
+        found = set(_stress_faults(pile.ground)) or pile.ground.faults
+    found |= set(_plate_faults(pile))
     if not found:
         found = set(_zone_faults(pile, "compression" in directions))
+        found |= set(_hazard_faults(pile, directions))
     return found | set(_choice_faults(pile, request))

@@ -48,14 +48,22 @@ def _gap(draw, request):
     layer["top"] = quantity(base(layer["top"]) + 0.05, "m")
 
 
+def _plain(layer):
+    """Without what goes with a dry unit weight."""
+    for name in ("dry_unit_weight", "water_content_ratio", "specific_gravity_ratio"):
+        layer.pop(name, None)
+
+
 def _heavy_water(draw, request):
     layer = draw.pick(request["soil"]["layers"])
+    _plain(layer)
     layer["unit_weight"] = quantity(15.5, "kN_per_m3")
     layer["saturated_unit_weight"] = quantity(26.0, "kN_per_m3")
 
 
 def _lighter_saturated(draw, request):
     layer = draw.pick(request["soil"]["layers"])
+    _plain(layer)
     layer["unit_weight"] = quantity(18.0, "kN_per_m3")
     layer["saturated_unit_weight"] = quantity(17.5, "kN_per_m3")
 
