@@ -25,6 +25,8 @@ pub const PILE_RESISTANCES: usize = 20;
 pub const CURVE_DEPTHS: usize = 500;
 /// Sets of helices to compare.
 pub const HELIX_SETS: usize = 40;
+/// Piles of a group by their places.
+pub const GROUP_PILES: usize = 100;
 /// Beams in a plan.
 pub const BEAMS: usize = 2_000;
 /// Points of one beam.
@@ -73,6 +75,7 @@ limits! {
     "pile_resistances" = PILE_RESISTANCES, "Resistances from other profiles or from load tests.";
     "curve_depths" = CURVE_DEPTHS, "Depths in a curve of capacity over depth.";
     "helix_sets" = HELIX_SETS, "Sets of helices to compare.";
+    "group_piles" = GROUP_PILES, "Piles of a group by their places.";
     "beams" = BEAMS, "Beams in a plan.";
     "beam_points" = BEAM_POINTS, "Points of one beam.";
     "plan_points" = PLAN_POINTS, "Points of all beams in a plan.";

@@ -7,8 +7,8 @@ use super::pile::AxialDirection;
 use super::request::{AxialDirections, Request};
 use crate::basis::codes::refusals;
 use crate::basis::{
-    AxialDemand, DemandLevel, Eurocode7, EurocodeApproach, EurocodeProof, EurocodeResistance,
-    OwnDesignFactors, UpliftClause, UpliftElement, group_uplift_safety,
+    DemandLevel, Eurocode7, EurocodeApproach, EurocodeProof, EurocodeResistance, OwnDesignFactors,
+    UpliftClause, UpliftElement, group_uplift_safety,
 };
 use crate::catalogue::RefusalDef;
 use crate::catalogue::refusals::{BASIS_MIXED, MISSING_MEMBER};
@@ -54,7 +54,12 @@ pub(crate) fn basis_faults(request: &Request) -> Vec<Issue> {
         Some(HelixBasis::OwnFactors(own)) => own_factors(own, request, &mut issues),
     }
     if let Some(demand) = &request.demand {
-        level(request.design_basis.as_ref(), demand, &mut issues);
+        level(
+            request.design_basis.as_ref(),
+            demand.level,
+            "/demand",
+            &mut issues,
+        );
         let loads = [demand.compression, demand.tension];
         directions(request, "/demand", loads.map(|l| l.is_some()), &mut issues);
     }
@@ -82,12 +87,17 @@ fn allowable_stress(a: &HelixAllowableStress, issues: &mut Vec<Issue>) {
     }
 }
 
-/// The level of the demand against that of the basis.
-fn level(basis: Option<&HelixBasis>, demand: &AxialDemand, issues: &mut Vec<Issue>) {
+/// The level of the demand at a place against that of the basis.
+pub(super) fn level(
+    basis: Option<&HelixBasis>,
+    of_demand: DemandLevel,
+    at: &str,
+    issues: &mut Vec<Issue>,
+) {
     let mut mixed = |detail: &str| {
-        issues.push(Issue::new("/demand/level", &BASIS_MIXED, detail));
+        issues.push(Issue::new(format!("{at}/level"), &BASIS_MIXED, detail));
     };
-    match (basis, demand.level) {
+    match (basis, of_demand) {
         (Some(HelixBasis::AllowableStress(_)), DemandLevel::Factored) => {
             mixed("`allowable_stress` gives an allowable capacity; its demand is `allowable`");
         }
@@ -109,7 +119,7 @@ fn level(basis: Option<&HelixBasis>, demand: &AxialDemand, issues: &mut Vec<Issu
 
 /// Loads that are sent, compression first: at least one, and none in a direction that is
 /// left out.
-fn directions(request: &Request, at: &str, sent: [bool; 2], issues: &mut Vec<Issue>) {
+pub(super) fn directions(request: &Request, at: &str, sent: [bool; 2], issues: &mut Vec<Issue>) {
     if sent == [false, false] {
         let detail = "`compression`, `tension` or both are needed";
         issues.push(Issue::new(at, &MISSING_MEMBER, detail));
@@ -245,7 +255,16 @@ impl Request {
             AxialDirection::Compression => d.compression,
             AxialDirection::Tension => d.tension,
         });
-        demand.is_some() || self.acts(direction)
+        demand.is_some() || self.acts(direction) || self.loads_group(direction).is_some()
+    }
+
+    /// Load on the group in a direction.
+    fn loads_group(&self, direction: AxialDirection) -> Option<Force> {
+        let demand = self.group.as_ref()?.demand?;
+        match direction {
+            AxialDirection::Compression => demand.compression,
+            AxialDirection::Tension => demand.tension,
+        }
     }
 
     fn acts(&self, direction: AxialDirection) -> bool {
@@ -260,13 +279,20 @@ impl Request {
 
     /// Whether a verdict is asked for.
     pub(super) fn is_judged(&self) -> bool {
-        self.demand.is_some() || BOTH.into_iter().any(|d| self.acts(d))
+        let group = self.group.as_ref().and_then(|g| g.demand);
+        let limit = self.head_movement.and_then(|m| m.limit);
+        self.demand.is_some()
+            || group.is_some()
+            || limit.is_some()
+            || BOTH.into_iter().any(|d| self.acts(d))
     }
 
     /// Whether something pulls the pile up.
     pub(super) fn pulls(&self) -> bool {
         let above = |load: Option<Force>| load.is_some_and(|l| l.si() > 0.0);
-        if above(self.demand.and_then(|d| d.tension)) {
+        if above(self.demand.and_then(|d| d.tension))
+            || above(self.loads_group(AxialDirection::Tension))
+        {
             return true;
         }
         let Some(HelixBasis::Eurocode7(e)) = &self.design_basis else {

@@ -13,6 +13,10 @@ pub mod checks {
         LOWEST_DEPTH = "helix_lowest_depth", "Depth of the lowest helix against the least depth specified for it.";
         SPACING = "helix_spacing", "Distance between two helices against 3 diameters of the lower one; advises only, as the cylinder between them is computed.";
         CREDIT = "helix_in_bearing_soil", "Soil on the load side of a helix that bears, against the whole zone; advises only, as such a helix is given nothing.";
+        GROUP_COMPRESSION = "group_compression", "Load in compression on a group of piles against the lesser of its piles together and the block of soil between them.";
+        GROUP_TENSION = "group_tension", "Load in tension on a group of piles against its piles together, and against the block of soil they lift where that counts.";
+        GROUP_SPACING = "group_spacing", "Distance between the piles of a group against 4 diameters of the largest helix; advises only.";
+        HEAD_MOVEMENT = "head_movement", "Estimated movement of the head under the working load against the limit sent; the load against the ultimate resistance where no movement holds it.";
     }
 }
 
@@ -29,6 +33,13 @@ pub mod warnings {
         RELIABILITY_INDICATIVE = "reliability_indicative", "The reliability index and the probability are indicative: they rest on an assumed distribution and on a statistic that need not hold for this site, and cover neither blunders nor the load of the whole structure.";
         STATISTIC_OF_ANOTHER_METHOD = "statistic_of_another_method", "The statistic was published for another way of calculating the resistance than the one used here; its scatter need not hold.";
         RELIABILITY_NOT_ESTIMATED = "reliability_not_estimated", "A direction is given no estimate: the statistic does not apply to it, no load was sent for it, or nothing resists.";
+        GROUP_EFFICIENCY_UNKNOWN = "group_efficiency_unknown", "The piles of a group stand closer than 3 diameters of the largest helix and no efficiency was sent; their sum is not reduced and only the block is set against it.";
+        BLOCK_LESS_THAN_PILES = "block_less_than_piles", "The block of soil that a group lifts is less than its piles together, though the piles stand too far apart for the block to count.";
+        PROFILE_ENDS_NEAR_BLOCK = "profile_ends_near_block", "The profile ends within two breadths below the block of a group; within one breadth the block is not computed.";
+        NO_RULE_FOR_BLOCK = "no_rule_for_block", "The design basis has no rule for the block of a group; the group is not judged.";
+        HEAD_MOVEMENT_ESTIMATE = "head_movement_is_estimate", "Movement under load is an estimate from assumed curves of load and movement; consolidation, creep and the group are not in it.";
+        HEAD_MOVEMENT_NOT_FOUND = "head_movement_not_found", "Nothing carries the pile, so that no movement can be told.";
+        WORKING_LOAD_ASSUMED = "working_load_assumed", "No unfactored load and no allowable capacity is known; the movement is told at half of the ultimate resistance.";
     }
 }
 
@@ -47,6 +58,10 @@ pub mod refusals {
         DEPTH_RANGE_INVERTED = "depth_range_inverted", "The last depth is not below the first.";
         DEPTH_RANGE_ABOVE_GROUND = "depth_range_above_ground", "The first depth would leave a helix above the ground or less than 0.1 m deep.";
         HELIX_SET_INCOMPLETE = "helix_set_incomplete", "No helix of the set is the lowest: the least height above the lowest helix must be 0.";
+        GROUP_OF_ONE = "group_of_one", "A group has two piles or more.";
+        GROUP_HELICES_OVERLAP = "group_helices_overlap", "Two piles of the group stand closer than the diameter of the largest helix; their helices would be in the same place.";
+        LEANING_SIDES_IN_OTHER_SOIL = "leaning_sides_in_other_soil", "Sides that lean out hold in sand and gravel alone; take straight sides, or send the block.";
+        HEAD_BELOW_HELIX = "head_below_helix", "The head of the pile is below its top helix.";
         DEMAND_NOT_COMPUTED = "demand_not_computed", "The demand acts in a direction that is not to be computed.";
         RELIABILITY_NEEDS_LOAD = "reliability_needs_load", "A reliability estimate needs an unfactored load where the design basis has no safety factor on it.";
         STATISTIC_DOES_NOT_APPLY = "statistic_does_not_apply", "The published statistic holds for other piles, soils or directions than those of the request.";
@@ -80,6 +95,12 @@ pub mod methods {
         MINIMUM_DEPTH = "helix_minimum_depth", version 1, [BEARWELL_CHOICE], "Least depth of the lowest helix at which the load in compression, with and without punching, the load in tension and the rules of embedment are all met. The range is scanned at 200 equal steps and at every depth at which a helix, its zone or what it could punch into meets a change of the ground; each end of a range that passes is bisected and taken to the next whole millimetre inside it. A range that passes between two scanned depths without touching either is not seen.";
         HELIX_SETS = "lightest_helix_set", version 1, [STEEL_DENSITY], "Each set is taken to its own least depth; mass = shaft from head to tip by its steel area and plates as flat rings, 7,850 kg/m3, unless masses are sent.";
         EXPECTED_TORQUE = "expected_torque", version 1, [HOYT_CLEMENCE_SCATTER], "Torque = ultimate resistance of the soil / torque factor, with a band of the scatter of measured over computed capacities. It is an expectation, not a target.";
+        PILE_GROUP = "pile_group", version 1, [GROUP_SPACING_3D, GROUP_SPACING_4D, GROUP_READING, EN_1997_1_GROUP_SPACING], "Number of piles x efficiency x resistance of one, in compression with each helix held at what weaker soil below it takes, against the block. The efficiency is 1 from 3 diameters of the largest helix on; closer, none is made up. The block in plan is the convex outline of the centres moved out by half the largest helix, corners square: A = A_c + P_c D/2 + D2, P = P_c + 4 D.";
+        GROUP_BLOCK_COMPRESSION = "group_block_compression", version 1, [BLOCK_COMPRESSION, BLOCK_BEARING_FACTOR, BLOCK_REACH, SPREAD_TWO_TO_ONE, BLOCK_SHEAR_HEIGHT, BLOCK_SAME_FACTOR], "Base at the lowest helix in credit plus shear on the sides, at any distance between piles. Base: the least over the layers to two breadths below of q (B + h)(L + h)/(B L), h down to the layer; q = s_u 5 (1 + 0.2 B/L)(1 + 0.2 z/B), z/B at most 2.5, with the spread B and L and z the top of the layer, in clay and silt, s'_v N_q without depth factor plus c' N_c in sand and gravel, 0 in fill, organic and frozen soil and in ground noted as hazardous; the look ends at rock. Sides: s_u, s'_m (1 - sin phi) tan phi held from 38.2 degrees on, 0 in the same. The basis gives the block the factor of the pile; EN 1997-1 has none here.";
+        GROUP_BLOCK_UPLIFT = "group_block_uplift", version 1, [BLOCK_UPLIFT, BLOCK_LEANING, BLOCK_SAME_FACTOR, GROUP_READING], "Straight sides from the lowest helix in credit to final grade: effective weight A s'_v plus shear on the sides below the depth of credit, as in compression. Or sides 4 vertical to 1 horizontal without shear: V = A Z + P Z2/8 + Z3/12 and its effective weight. It counts where the piles stand closer than 3 diameters of the largest helix. Outside allowable stress the basis gives the block the factor of the pile; EN 1997-1 has none here.";
+        GROUP_UPLIFT_IBC = "group_uplift_ibc", version 1, [IBC_1810_3_3_1_6], "Allowable uplift of a group: lesser of that of a pile times their number, and 2/3 of the effective weight plus 2/3 of the ultimate shear of the block.";
+        GROUP_UPLIFT_NEW_YORK = "group_uplift_new_york", version 1, [NYC_1810_3_4], "Allowable uplift of a group: lesser of that of a pile times their number, and the ultimate of the block over 2.5, or 2 with load tests; at any distance between piles.";
+        HEAD_MOVEMENT = "head_movement_hyperbola", version 1, [SHAFT_SHORTENING, MOVEMENT_TO_MOBILISE, MOVEMENT_HYPERBOLA, STEEL_MODULUS], "An estimate. Each helix carries q_u x / (1 - R_f + R_f x), x its movement over that at the ultimate, held from there on; the movement at the ultimate is 10 % of its diameter in sand and gravel and 5 % in clay and silt, by height of the soils of its zone that bear. q_u is its resistance times one share for all, so that together with adhesion they reach the governing ultimate. Adhesion, lumped at mid-height, is a straight line to 5 mm. The shaft changes length by the load left in it between head, adhesion and helices. The movement of the lowest helix is bisected, at most 200 times. R_f = 0.75 puts half the ultimate at a fifth of the movement at the ultimate.";
         ALLOWABLE_STRESS = "helix_allowable_stress", version 1, [IBC_1810_3_3_1_9, IBC_1810_3_3_1_5, NYC_1810_3_4], "Allowable capacity = ultimate / safety factor; in compression of the least ultimate considered; in tension by the general uplift clause unless another is chosen.";
         LIMIT_STATES = "helix_limit_states", version 1, [CANADA_PHI, CANADA_PHI_TENSION], "Factored resistance = resistance factor x ultimate.";
         EUROCODE_7 = "helix_eurocode_7", version 1, [EN_1997_1_2_4_7_3, EN_1997_1_7_6_2, EN_1997_1_MODEL, EN_1997_1_A3, EN_1997_1_A6, EN_1997_1_A7, EN_1997_1_A8, EN_1997_1_A9, EN_1997_1_A10], "Characteristic resistance from calculated or measured resistances by correlation factors, design resistance by the partial factor of the kind of pile the request names: in compression that of the base, or of the total with load tests; design effects of characteristic actions, a check for each combination. Recommended values of annex A.";

@@ -8,8 +8,10 @@ use super::ask;
 use super::basis_faults::{basis_faults, basis_lengths};
 use super::codes::checks;
 use super::geometry::judge_geometry;
+use super::group::{group, group_faults, group_lengths};
 use super::judge::UsableCapacities;
 use super::methods::HelixMethods;
+use super::movement::{head_movement, head_movement_faults};
 use super::outcome::{AxialResistance, NoCreditReason, Outcome};
 use super::pile::AxialDirection;
 use super::plates::{from_the_top, pile_faults};
@@ -36,6 +38,7 @@ impl Calculation for HelixCapacity {
         );
         basis_lengths(request.design_basis.as_ref(), issues);
         ask::lengths(request, issues);
+        group_lengths(request, issues);
     }
 
     fn evaluate(request: &Request, work: &mut Work) -> Result<Outcome, Refusal> {
@@ -49,6 +52,9 @@ impl Calculation for HelixCapacity {
         let settings = Settings::of(&options);
         let resistances = [results.compression.as_ref(), results.tension.as_ref()];
         let answers = ask::answers(request, &strata, &settings, resistances, work)?;
+        let rules = &results.usable.rules;
+        let group = group(request, &strata, &settings, resistances, rules, work);
+        let head_movement = head_movement(request, &settings, resistances, work);
         judge_geometry(request, work);
         let reliability = estimate(request, &strata, resistances, work)?;
         tell_cautions(work);
@@ -65,8 +71,10 @@ impl Calculation for HelixCapacity {
             expected_torque: answers.expected_torque,
             derived_strengths,
             reliability,
+            group,
+            head_movement,
             methods: settings.echo(),
-            not_included: not_included(&options),
+            not_included: not_included(request, &options),
         })
     }
 }
@@ -107,6 +115,8 @@ fn whole(request: &Request, options: &HelixMethods) -> Result<Strata, Refusal> {
     issues.extend(options.faults(&pile.shaft, "/methods"));
     issues.extend(basis_faults(request));
     issues.extend(reliability_faults(request));
+    issues.extend(group_faults(request, strata.as_ref()));
+    issues.extend(head_movement_faults(request));
     match (strata, issues) {
         (Some(strata), issues) if issues.is_empty() => Ok(strata),
         (_, issues) => Err(Refusal::of(issues)),
@@ -187,23 +197,20 @@ fn tell_cautions(work: &mut Work) {
 }
 
 /// What the capacities leave out.
-fn not_included(options: &HelixMethods) -> Vec<Cow<'static, str>> {
-    let adhesion = Settings::of(options).adhesion_ignored_depth.is_none();
-    let mut list: Vec<Cow<'static, str>> = Vec::new();
-    if adhesion {
-        list.push("shaft_adhesion".into());
-    }
-    list.extend(
-        [
-            "steel_strength",
-            "installation_torque",
-            "settlement",
-            "group_effects",
-            "buckling",
-            "lateral_load",
-            "frost_and_swelling",
-        ]
-        .map(Cow::from),
-    );
-    list
+fn not_included(request: &Request, options: &HelixMethods) -> Vec<Cow<'static, str>> {
+    let adhesion = Settings::of(options).adhesion_ignored_depth.is_some();
+    [
+        ("shaft_adhesion", adhesion),
+        ("steel_strength", false),
+        ("installation_torque", false),
+        ("settlement", request.head_movement.is_some()),
+        ("group_effects", request.group.is_some()),
+        ("buckling", false),
+        ("lateral_load", false),
+        ("frost_and_swelling", false),
+    ]
+    .into_iter()
+    .filter(|(_, included)| !included)
+    .map(|(what, _)| what.into())
+    .collect()
 }

@@ -16,6 +16,8 @@ use crate::contract::Work;
 pub(super) struct UsableCapacities {
     pub factors: Vec<HelixFactor>,
     pub ultimates: Vec<UltimateItem>,
+    /// The rule of the design basis by direction, where it has one.
+    pub rules: Vec<(AxialDirection, DesignRule)>,
 }
 
 impl UsableCapacities {
@@ -45,6 +47,7 @@ impl UsableCapacities {
         rule.judge(direction.check(), pile, resistance, &design, work);
         judge_punching(&rule, pile, resistance, work);
         resistance.design = Some(design);
+        self.rules.push((direction, rule));
     }
 }
 

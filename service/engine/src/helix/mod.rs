@@ -1,10 +1,12 @@
 //! `helix-capacity`: what the soil around the helices of a pile carries, in compression
-//! and in tension. Steel, torque, settlement and groups are not here.
+//! and in tension. Steel and torque are not here.
 
 mod basis;
 pub mod codes;
 mod findings;
+mod group;
 mod methods;
+mod movement;
 mod outcome;
 mod pile;
 mod questions;
@@ -83,7 +85,9 @@ mod tests;
 
 pub use basis::*;
 pub use findings::*;
+pub use group::*;
 pub use methods::*;
+pub use movement::*;
 pub use outcome::*;
 pub use pile::*;
 pub use questions::*;

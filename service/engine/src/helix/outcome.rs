@@ -7,7 +7,9 @@ use serde::{Deserialize, Serialize};
 use super::findings::{
     DepthCurveFindings, ExpectedTorqueFindings, HelixSetsFindings, MinimumDepthFindings,
 };
+use super::group::GroupFindings;
 use super::methods::HelixMethods;
+use super::movement::HeadMovementFindings;
 use super::pile::AxialDirection;
 use super::reliability::ReliabilityOutcome;
 use crate::quantity::{Area, Force, Length, Size, SoilStress};
@@ -55,6 +57,12 @@ pub struct Outcome {
     /// Indicative estimate of reliability, where asked.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub reliability: Option<ReliabilityOutcome>,
+    /// The group of piles, where asked.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub group: Option<GroupFindings>,
+    /// Movement of the head of the pile under load, where asked.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub head_movement: Option<HeadMovementFindings>,
     /// Every choice of method in force, defaults filled in.
     pub methods: HelixMethods,
     /// What these capacities leave out.

@@ -4,7 +4,9 @@ use serde::{Deserialize, Serialize};
 use validator::Validate;
 
 use super::basis::HelixBasis;
+use super::group::PileGroup;
 use super::methods::HelixMethods;
+use super::movement::HeadMovement;
 use super::pile::HelixPile;
 use super::questions::{DepthCurve, ExpectedTorque, HelixSets, MinimumDepth};
 use super::reliability::ReliabilityOptions;
@@ -15,7 +17,7 @@ use crate::soil::SoilProfile;
 /// strength of the layers of soil around its helices.
 ///
 /// Individual bearing of the helices and the cylinder of soil between them are both
-/// computed and reported; the lesser governs. Steel, torque, settlement, groups and
+/// computed and reported; the lesser governs. Steel and
 /// buckling are not covered here.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Validate)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
@@ -64,6 +66,14 @@ pub struct Request {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(nested)]
     pub reliability: Option<ReliabilityOptions>,
+    /// A group of such piles, and the load on it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub group: Option<PileGroup>,
+    /// Movement of the head of the pile under load, as an estimate.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub head_movement: Option<HeadMovement>,
 }
 
 /// Directions of load to compute.

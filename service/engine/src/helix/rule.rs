@@ -161,6 +161,15 @@ impl DesignRule {
         )
     }
 
+    /// The capacity of something other than this pile by the last factor on its resistance;
+    /// none where the factors are those of a pile by its kind and number of resistances.
+    pub fn on_block(&self, ultimate: Force, trace: &mut Trace) -> Option<Force> {
+        match (self.characteristic, self.lines.as_slice()) {
+            (None, [line]) => Some(line.margin.capacity(ultimate, trace)),
+            _ => None,
+        }
+    }
+
     /// Factors in force, as the answer carries them.
     pub fn factors(&self) -> &[HelixFactor] {
         &self.factors

@@ -6,6 +6,7 @@ mod axial;
 mod codes;
 mod footing;
 mod frost;
+mod group;
 mod reliability;
 mod soil;
 mod structural;
@@ -18,6 +19,7 @@ pub use axial::*;
 pub use codes::*;
 pub use footing::*;
 pub use frost::*;
+pub use group::*;
 pub use reliability::*;
 pub use soil::*;
 pub use structural::*;
@@ -128,6 +130,7 @@ pub fn all() -> impl Iterator<Item = &'static Reference> {
     [
         CODES,
         AXIAL,
+        GROUP,
         FOOTING,
         SOIL,
         TORQUE,

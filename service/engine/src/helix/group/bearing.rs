@@ -64,7 +64,9 @@ fn taken_by(
 ) -> SoilStress {
     let down = top - base;
     let (breadth, length) = (plan.breadth + down, plan.length + down);
+    let hazardous = !ground.strata.layers[layer].hazards.is_empty();
     let bearing = match &ground.laws[layer] {
+        _ if hazardous => SoilStress::ZERO,
         Law::Undrained { su } => {
             let nc = nc_rectangle(breadth, length, top, trace);
             undrained_bearing(*su, nc, trace)

@@ -2,14 +2,13 @@
 //! the sum is that of capacities of the pile on the same basis, and the block has the rule of
 //! the code, the factor of the pile, or none.
 
-use super::evaluate::lesser;
 use super::outcome::{GroupDesign, GroupMode, UpliftBlockFindings};
+use super::together::lesser;
 use crate::basis::{ResistanceProof, UpliftClause, allowable, group_uplift_safety};
 use crate::catalogue::CheckDef;
 use crate::contract::{Check, Work};
 use crate::helix::basis::{HelixAllowableStress, HelixBasis};
 use crate::helix::codes::{methods, warnings};
-use crate::helix::outcome::DesignCapacity;
 use crate::helix::rule::DesignRule;
 use crate::quantity::Force;
 use crate::source::{
@@ -27,8 +26,8 @@ pub(super) struct DirectionOf<'a> {
     pub rule: Option<&'a DesignRule>,
     /// Number of piles times efficiency.
     pub piles: f64,
-    /// Capacity of one pile.
-    pub of_one: Option<&'a DesignCapacity>,
+    /// Ultimate resistance of one pile.
+    pub of_one: Force,
 }
 
 /// A capacity of the block, with the rule it is by.
@@ -81,7 +80,11 @@ pub(super) fn design_tension(
     together(of, block, work)
 }
 
-fn allowable_block(a: &HelixAllowableStress, block: &UpliftBlockFindings, work: &mut Work) -> Block {
+fn allowable_block(
+    a: &HelixAllowableStress,
+    block: &UpliftBlockFindings,
+    work: &mut Work,
+) -> Block {
     let tested = a.proof == Some(ResistanceProof::LoadTest);
     let own = a.uplift_clause.and_then(|c| group_uplift_safety(c, tested));
     if let Some(factor) = own {
@@ -128,12 +131,11 @@ fn by_factor_of_pile(of: &DirectionOf, total: Force, work: &mut Work) -> Option<
 }
 
 fn together(of: &DirectionOf, block: Option<Block>, work: &mut Work) -> Option<Designed> {
-    let of_one = of.of_one?;
-    let piles = of_one.capacity * of.piles;
+    let of_one = of.rule?.design(of.of_one, &mut work.trace);
     let piles = work.trace.step(
         "P_n",
         "n eta P",
-        piles,
+        of_one.capacity * of.piles,
         [("n eta", of.piles.into()), ("P", of_one.capacity.into())],
         &GROUP_SPACING_3D,
     );
@@ -165,8 +167,12 @@ pub(super) fn judge(
         return;
     };
     work.check(match designed {
-        Some((design, source)) => Check::at_most(def, load, design.capacity, source)
-            .reason(format!("{} governs", design.governing.name())),
+        Some((design, source)) => {
+            Check::at_most(def, load, design.capacity, source).reason(match design.governing {
+                GroupMode::Piles => "the piles together govern",
+                GroupMode::Block => "the block governs",
+            })
+        }
         None => Check::not_evaluated(
             def,
             if unknown {

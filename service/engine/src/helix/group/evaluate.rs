@@ -1,18 +1,16 @@
 //! A group of piles from its plan to its capacities: what both directions share, and the
 //! order of things. Equations are in the other files of this folder.
 
-use std::borrow::Cow;
-
 use super::bearing::BLOCK_REACH_RATIO;
 use super::compression::compression_block;
 use super::design::{DirectionOf, block_counts, design_compression, design_tension, judge};
-use super::outcome::{
-    BlockPlan, GroupCompression, GroupEfficiency, GroupFindings, GroupMode, GroupTension,
-};
+use super::outcome::{BlockPlan, GroupCompression, GroupEfficiency, GroupFindings, GroupTension};
 use super::plan::Centres;
 use super::request::{BlockShearHeight, PileGroup, UpliftBlock};
+use super::together::{lesser, readings, sum_of_piles};
 use super::uplift::uplift_block;
 use crate::contract::{Check, Work};
+use crate::helix::basis::HelixBasis;
 use crate::helix::codes::{checks, methods, warnings};
 use crate::helix::ground::{Disc, Ground};
 use crate::helix::outcome::AxialResistance;
@@ -51,7 +49,9 @@ impl GroupStart<'_> {
     }
 
     pub fn uplift_block(&self) -> UpliftBlock {
-        self.group.uplift_block.unwrap_or(UpliftBlock::StraightSides)
+        self.group
+            .uplift_block
+            .unwrap_or(UpliftBlock::StraightSides)
     }
 }
 
@@ -152,12 +152,23 @@ fn efficiency(common: &Common, work: &mut Work) -> Option<GroupEfficiency> {
         told(common.centres.least_spacing),
         common.spacing_ratio
     );
-    if common.group.demand.is_some() {
+    if needs_efficiency(common) {
         work.hold_back(&warnings::GROUP_EFFICIENCY_UNKNOWN, detail);
     } else {
         work.warn(&warnings::GROUP_EFFICIENCY_UNKNOWN, detail);
     }
     None
+}
+
+/// Whether a verdict rests on what close piles lose to each other: any load but tension in
+/// allowable stress, for which the codes set the sum of the piles beside the block.
+fn needs_efficiency(common: &Common) -> bool {
+    let stress = matches!(
+        common.request.design_basis,
+        Some(HelixBasis::AllowableStress(_))
+    );
+    let demand = common.group.demand;
+    demand.is_some_and(|d| d.compression.is_some() || (d.tension.is_some() && !stress))
 }
 
 impl<'a> Common<'a> {
@@ -187,21 +198,24 @@ impl<'a> Common<'a> {
         }
     }
 
-    fn of(&'a self, resistance: &'a AxialResistance, rule: Option<&'a DesignRule>) -> DirectionOf<'a> {
+    fn efficiency_factor(&self) -> f64 {
+        self.efficiency
+            .as_ref()
+            .map_or(1.0, |e| e.efficiency_factor)
+    }
+
+    fn of<'b>(&'b self, of_one: Force, rule: Option<&'b DesignRule>) -> DirectionOf<'b> {
         DirectionOf {
             basis: self.request.design_basis.as_ref(),
             rule,
-            piles: f64::from(self.centres.count)
-                * self.efficiency.as_ref().map_or(1.0, |e| e.efficiency_factor),
-            of_one: resistance.design.as_ref(),
+            piles: f64::from(self.centres.count) * self.efficiency_factor(),
+            of_one,
         }
     }
 
-    fn piles(&self, resistance: &AxialResistance, trace: &mut Trace) -> Force {
-        let direction = resistance.direction.name();
-        trace.about(|| format!("group in {direction}"));
-        let factor = self.efficiency.as_ref().map_or(1.0, |e| e.efficiency_factor);
-        sum_of_piles(resistance.ultimate, self.centres.count, factor, trace)
+    fn piles(&self, of_one: Force, direction: AxialDirection, trace: &mut Trace) -> Force {
+        trace.about(|| format!("group in {}", direction.name()));
+        sum_of_piles(of_one, self.centres.count, self.efficiency_factor(), trace)
     }
 
     fn compression(
@@ -213,13 +227,22 @@ impl<'a> Common<'a> {
         work.method(&methods::GROUP_BLOCK_COMPRESSION);
         let start = self.start(resistance, &mut work.trace);
         let block = compression_block(&start, &self.plan, work);
-        let piles = self.piles(resistance, &mut work.trace);
+        let of_one = resistance
+            .ultimate_by_punching
+            .unwrap_or(resistance.ultimate);
+        let piles = self.piles(of_one, resistance.direction, &mut work.trace);
         let (governing, ultimate) = lesser(piles, block.as_ref().map(|b| b.total), &mut work.trace);
         let unknown = start.base.is_some() && block.is_none();
-        let of = self.of(resistance, rule);
+        let of = self.of(of_one, rule);
         let design = design_compression(&of, block.as_ref().map(|b| b.total), unknown, work);
         if let Some(demand) = &self.group.demand {
-            judge(&checks::GROUP_COMPRESSION, demand.compression, design.as_ref(), unknown, work);
+            judge(
+                &checks::GROUP_COMPRESSION,
+                demand.compression,
+                design.as_ref(),
+                unknown,
+                work,
+            );
         }
         GroupCompression {
             piles,
@@ -240,9 +263,10 @@ impl<'a> Common<'a> {
         let mut off = Trace::off();
         let start = self.start(resistance, &mut off);
         let block = uplift_block(&start, &self.plan, &mut work.trace);
-        let piles = self.piles(resistance, &mut work.trace);
+        let of_one = resistance.ultimate;
+        let piles = self.piles(of_one, resistance.direction, &mut work.trace);
         let close = round9(self.spacing_ratio) < work.take(&GROUP_SPACING_RATIO);
-        let of = self.of(resistance, rule);
+        let of = self.of(of_one, rule);
         let counts = block_counts(&of, close);
         let total = block.as_ref().map(|b| b.total);
         if let Some(total) = total
@@ -262,7 +286,13 @@ impl<'a> Common<'a> {
         let (governing, ultimate) = lesser(piles, counted.map(|b| b.total), &mut work.trace);
         let design = design_tension(&of, counted, work);
         if let Some(demand) = &self.group.demand {
-            judge(&checks::GROUP_TENSION, demand.tension, design.as_ref(), false, work);
+            judge(
+                &checks::GROUP_TENSION,
+                demand.tension,
+                design.as_ref(),
+                false,
+                work,
+            );
         }
         GroupTension {
             piles,
@@ -298,45 +328,6 @@ impl<'a> Common<'a> {
     }
 }
 
-/// The piles of a group together.
-///
-/// Q_n = n eta Q; n number of piles, eta efficiency (1 where none is known), Q ultimate
-/// resistance of one (N). Range: two piles or more. Source: evaluation practice under AC358.
-/// Sign: against the load.
-pub fn sum_of_piles(of_one: Force, count: u32, efficiency: f64, trace: &mut Trace) -> Force {
-    trace.step(
-        "Q_n",
-        "n eta Q",
-        of_one * (f64::from(count) * efficiency),
-        [
-            ("n", f64::from(count).into()),
-            ("eta", efficiency.into()),
-            ("Q", of_one.into()),
-        ],
-        &GROUP_SPACING_3D,
-    )
-}
-
-/// The lesser of the piles and the block, where there is one.
-pub(super) fn lesser(piles: Force, block: Option<Force>, trace: &mut Trace) -> (GroupMode, Force) {
-    let Some(block) = block else {
-        return (GroupMode::Piles, piles);
-    };
-    let mode = if block < piles {
-        GroupMode::Block
-    } else {
-        GroupMode::Piles
-    };
-    let least = trace.step(
-        "Q_g",
-        "min(Q_n, Q_block)",
-        piles.min(block),
-        [("Q_n", piles.into()), ("Q_block", block.into())],
-        &DERIVED,
-    );
-    (mode, least)
-}
-
 /// Distance between the piles, where the group is judged.
 fn judge_spacing(common: &Common, work: &mut Work) {
     if common.group.demand.is_none() {
@@ -352,30 +343,4 @@ fn judge_spacing(common: &Common, work: &mut Work) {
         )
         .advisory(),
     );
-}
-
-/// How what the sources leave open was read.
-fn readings(group: &PileGroup, pushed: bool, pulled: bool) -> Vec<Cow<'static, str>> {
-    let mut list: Vec<Cow<'static, str>> = vec![
-        "The least horizontal dimension of a pile is the diameter of its largest helix.".into(),
-        "The block reaches to the outer edges of the largest helix and has square corners.".into(),
-    ];
-    if pushed {
-        list.push(match group.shear_height.unwrap_or_default() {
-            BlockShearHeight::BetweenHelices => {
-                "In compression the block shears from the top helix to the lowest.".into()
-            }
-            BlockShearHeight::FullDepth => {
-                "In compression the block shears from the depth of credit to the lowest helix."
-                    .into()
-            }
-        });
-    }
-    if pulled {
-        list.push(
-            "In tension the length of the element is the depth of its lowest helix in credit, and the piles weigh as the soil they displace."
-                .into(),
-        );
-    }
-    list
 }

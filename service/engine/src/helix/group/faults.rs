@@ -67,7 +67,11 @@ fn plan_faults(plan: &GroupPlan) -> Vec<Issue> {
         (array.column_count, array.column_spacing, "column_spacing"),
     ] {
         if count > 1 && spacing.is_none() {
-            issues.push(Issue::new(AT, &MISSING_MEMBER, format!("`{name}` is needed")));
+            issues.push(Issue::new(
+                AT,
+                &MISSING_MEMBER,
+                format!("`{name}` is needed"),
+            ));
         }
     }
     issues
@@ -106,7 +110,11 @@ fn leaning_faults(request: &Request, strata: &Strata) -> Vec<Issue> {
             Issue::new(
                 "/group/uplift_block",
                 &refusals::LEANING_SIDES_IN_OTHER_SOIL,
-                format!("layer {} from {} is not sand or gravel", l.label, told(l.top)),
+                format!(
+                    "layer {} from {} is not sand or gravel",
+                    l.label,
+                    told(l.top)
+                ),
             )
             .source(&BLOCK_LEANING)
         })

@@ -19,12 +19,14 @@ mod plan;
 #[cfg(feature = "compute")]
 mod sides;
 #[cfg(feature = "compute")]
+mod together;
+#[cfg(feature = "compute")]
 mod uplift;
 
 pub use outcome::*;
 pub use request::*;
 
 #[cfg(feature = "compute")]
-pub(super) use evaluate::{GroupStart, group};
+pub(super) use evaluate::group;
 #[cfg(feature = "compute")]
 pub(super) use faults::{group_faults, group_lengths};

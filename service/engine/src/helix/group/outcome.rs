@@ -77,22 +77,12 @@ pub enum GroupMode {
     Block,
 }
 
-impl GroupMode {
-    /// Name on the wire.
-    pub const fn name(self) -> &'static str {
-        match self {
-            GroupMode::Piles => "piles",
-            GroupMode::Block => "block",
-        }
-    }
-}
-
 /// A group pushed down.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct GroupCompression {
-    /// Number of piles times the ultimate resistance of one, times the efficiency where one
-    /// is known.
+    /// Number of piles times the ultimate resistance of one, with each helix held at what
+    /// weaker soil below it takes, times the efficiency where one is known.
     pub piles: Force,
     /// The block; left out where no helix is in credit, or where the soil is not known to
     /// one breadth below it.

@@ -184,7 +184,10 @@ mod tests {
 
     fn positions(list: &[Point]) -> GroupPlan {
         let m = Length::from_si;
-        let piles = list.iter().map(|p| GroupPosition { x: m(p.0), y: m(p.1) });
+        let piles = list.iter().map(|p| GroupPosition {
+            x: m(p.0),
+            y: m(p.1),
+        });
         GroupPlan::Positions(GroupPositions {
             piles: piles.collect(),
         })

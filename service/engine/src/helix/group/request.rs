@@ -19,7 +19,8 @@ pub struct PileGroup {
     pub plan: GroupPlan,
     /// What a pile of the group carries over what it carries alone; 0.3 to 1. Left out: 1
     /// where the least distance between centres is 3 diameters of the largest helix or more;
-    /// where it is less none is known, the sum is not reduced, and a verdict is provisional.
+    /// where it is less none is known, the sum is not reduced, and a verdict is provisional
+    /// but for tension in allowable stress, for which the codes say what counts.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(range(min = 0.3, max = 1.0))]
     #[cfg_attr(feature = "openapi", schema(minimum = 0.3, maximum = 1))]

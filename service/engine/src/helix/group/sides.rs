@@ -21,7 +21,8 @@ pub(super) fn sides(
         .map(|part| {
             let label = ground.strata.label(part.layer);
             trace.about(|| format!("block in {}, layer {label}", ground.direction.name()));
-            let stress = if part.above_credit {
+            let hazardous = !ground.strata.layers[part.layer].hazards.is_empty();
+            let stress = if part.above_credit || hazardous {
                 SoilStress::ZERO
             } else {
                 match &ground.laws[part.layer] {

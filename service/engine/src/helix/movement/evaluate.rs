@@ -1,62 +1,19 @@
 //! The movement of the head from what was found of the pile: its helices as elements, the
 //! load it works at, the answers. The equations are in `model.rs`.
 
-use super::faults::is_unfactored;
+use super::asked::{Asked, COARSE_MOVEMENT, FAILURE_RATIO, FINE_MOVEMENT, SHAFT_MODULUS};
 use super::model::{Element, Head, MovementLaw, Shaft, elastic_line, hyperbola, line};
 use super::outcome::{
     DirectionMovement, HeadMovementFindings, HelixMovement, LoadsAtMovement, MovementAtLoad,
-    WorkingLoadSource,
 };
-use super::request::HeadMovement;
 use crate::answer_table::{AnswerColumn, AnswerTable, Cell};
 use crate::contract::{Check, SubjectKind, Work};
 use crate::helix::codes::{checks, methods, warnings};
-use crate::helix::outcome::{AxialResistance, BearingLaw, DesignCapacityKind, HelixBearing};
-use crate::helix::pile::AxialDirection;
+use crate::helix::outcome::AxialResistance;
 use crate::helix::request::Request;
 use crate::helix::settings::Settings;
-use crate::quantity::{
-    Force, Length, LengthUnit, Size, SpringStiffness, SteelStress, StressUnit,
-};
-use crate::source::{
-    DERIVED, MOVEMENT_HYPERBOLA, MOVEMENT_TO_MOBILISE, STEEL_MODULUS, Sourced,
-};
-
-/// Movement of a helix at its ultimate over its diameter, sand and gravel.
-pub static COARSE_MOVEMENT: Sourced<f64> =
-    Sourced::new("coarse_movement_ratio", 0.1, &MOVEMENT_TO_MOBILISE);
-/// The same in clay and silt.
-pub static FINE_MOVEMENT: Sourced<f64> =
-    Sourced::new("fine_movement_ratio", 0.05, &MOVEMENT_TO_MOBILISE);
-/// Movement of the shaft at its ultimate adhesion.
-pub static ADHESION_MOVEMENT: Sourced<Size> = Sourced::new(
-    "adhesion_movement",
-    Size::new(5.0, LengthUnit::Mm),
-    &MOVEMENT_TO_MOBILISE,
-);
-/// Failure ratio of the hyperbola.
-pub static FAILURE_RATIO: Sourced<f64> =
-    Sourced::new("movement_failure_ratio", 0.75, &MOVEMENT_HYPERBOLA);
-/// Elastic modulus of the shaft.
-pub static SHAFT_MODULUS: Sourced<SteelStress> = Sourced::new(
-    "shaft_elastic_modulus",
-    SteelStress::new(200_000.0, StressUnit::MPa),
-    &STEEL_MODULUS,
-);
-
-/// The question with every default filled in.
-struct Asked<'a> {
-    request: &'a Request,
-    question: &'a HeadMovement,
-    modulus: SteelStress,
-    failure_ratio: f64,
-    coarse: f64,
-    fine: f64,
-    head_height: Length,
-    largest: Size,
-    ignored_depth: Option<Length>,
-    no_credit_above: Length,
-}
+use crate::quantity::{Force, Length, Size, SpringStiffness};
+use crate::source::{DERIVED, MOVEMENT_HYPERBOLA, SHAFT_SHORTENING};
 
 /// The movement of the head of a request without faults.
 pub(in crate::helix) fn head_movement(
@@ -92,8 +49,7 @@ pub(in crate::helix) fn head_movement(
     let rigidity = steel_area.si() * asked.modulus.si();
     let depths = request.pile.helices.iter().map(|h| h.depth);
     let lowest = depths.fold(Length::ZERO, Length::max);
-    let [compression, tension] =
-        found.map(|r| r.and_then(|r| asked.direction(r, rigidity, work)));
+    let [compression, tension] = found.map(|r| r.and_then(|r| asked.direction(r, rigidity, work)));
     work.trace.about(String::new);
     Some(HeadMovementFindings {
         steel_area,
@@ -129,8 +85,8 @@ impl Asked<'_> {
         work.trace
             .about(|| format!("head of the pile in {}", direction.name()));
         let held = working_load <= resistance.ultimate;
-        let at_working_load = held
-            .then(|| self.at_load(working_load, resistance, &shaft, adhesion_at, work));
+        let at_working_load =
+            held.then(|| self.at_load(working_load, resistance, &shaft, adhesion_at, work));
         self.judge(resistance, working_load, at_working_load.as_ref(), work);
         Some(DirectionMovement {
             ultimate: resistance.ultimate,
@@ -159,120 +115,6 @@ impl Asked<'_> {
                 .subject(SubjectKind::Pile, self.request.pile.name()),
             );
         }
-    }
-
-    /// The shaft with its elements from the head down, and the place of adhesion among them.
-    fn shaft(
-        &self,
-        resistance: &AxialResistance,
-        share: f64,
-        rigidity: f64,
-        work: &mut Work,
-    ) -> (Shaft, Option<usize>) {
-        let from_head = |depth: Length| (depth + self.head_height).si().max(0.0);
-        let helices = &resistance.individual_bearing.helices;
-        let mut elements: Vec<Element> = helices
-            .iter()
-            .map(|helix| Element {
-                from_head: from_head(helix.depth),
-                ultimate: helix.resistance.si() * share,
-                law: MovementLaw::Hyperbola {
-                    at_ultimate: self.movement_at_ultimate(helix).si(),
-                    failure_ratio: self.failure_ratio,
-                },
-            })
-            .collect();
-        let adhesion = resistance.shaft_adhesion;
-        let adhered = self
-            .ignored_depth
-            .filter(|_| adhesion > Force::ZERO)
-            .zip(helices.first());
-        let adhesion_at = adhered.map(|(ignored, top)| {
-            let from = ignored.max(self.no_credit_above);
-            let to = top.depth - Length::from(top.diameter);
-            elements.insert(
-                0,
-                Element {
-                    from_head: from_head((from + to) / 2.0),
-                    ultimate: adhesion.si(),
-                    law: MovementLaw::Line {
-                        at_ultimate: work.take(&ADHESION_MOVEMENT).si(),
-                    },
-                },
-            );
-            0
-        });
-        (Shaft { elements, rigidity }, adhesion_at)
-    }
-
-    /// Movement at which a helix carries all it can: by the soils of its zone that bear,
-    /// weighted by height.
-    fn movement_at_ultimate(&self, helix: &HelixBearing) -> Size {
-        let (mut sum, mut heights, mut first) = (0.0, 0.0, None);
-        for part in helix.zone.iter().filter(|p| p.law != BearingLaw::NoCredit) {
-            let ratio = match part.undrained_strength {
-                Some(_) => self.fine,
-                None => self.coarse,
-            };
-            let height = (part.bottom - part.top).si();
-            sum += ratio * height;
-            heights += height;
-            first.get_or_insert(ratio);
-        }
-        let ratio = if heights > 0.0 {
-            sum / heights
-        } else {
-            first.unwrap_or(self.fine)
-        };
-        helix.diameter * ratio
-    }
-
-    /// The load to ask the movement at. A factored load or capacity is never taken for it.
-    fn working_load(
-        &self,
-        resistance: &AxialResistance,
-        work: &mut Work,
-    ) -> (Force, WorkingLoadSource) {
-        if let Some(sent) = self.sent(resistance) {
-            return (sent, WorkingLoadSource::Request);
-        }
-        if let Some(load) = self.demanded(resistance) {
-            return (load, WorkingLoadSource::Demand);
-        }
-        let design = resistance.design.as_ref();
-        if let Some(d) = design.filter(|d| d.kind == DesignCapacityKind::Allowable) {
-            return (d.capacity, WorkingLoadSource::AllowableCapacity);
-        }
-        work.warn(
-            &warnings::WORKING_LOAD_ASSUMED,
-            format!(
-                "the movement in {} is told at half of the ultimate resistance; no unfactored load and no allowable capacity is known",
-                resistance.direction.name()
-            ),
-        );
-        (resistance.ultimate / 2.0, WorkingLoadSource::HalfOfUltimate)
-    }
-
-    fn sent(&self, resistance: &AxialResistance) -> Option<Force> {
-        let sent = self.question.working_load?;
-        match resistance.direction {
-            AxialDirection::Compression => sent.compression,
-            AxialDirection::Tension => sent.tension,
-        }
-    }
-
-    /// The demand where it is unfactored.
-    fn demanded(&self, resistance: &AxialResistance) -> Option<Force> {
-        let demand = self.request.demand.filter(|_| is_unfactored(self.request))?;
-        match resistance.direction {
-            AxialDirection::Compression => demand.compression,
-            AxialDirection::Tension => demand.tension,
-        }
-    }
-
-    /// Whether a limit is judged in this direction: under a load of its own.
-    fn is_judged(&self, resistance: &AxialResistance) -> bool {
-        is_unfactored(self.request) || self.sent(resistance).is_some()
     }
 
     fn at_load(
@@ -374,7 +216,7 @@ fn record_head(head: &Head, load: Force, work: &mut Work) -> Size {
         "z of the lowest helix + sum of N l/(A E), N the load left in the shaft",
         Size::from_si(head.movement),
         [("P", load.into()), ("z", Size::from_si(head.tip).into())],
-        &crate::source::SHAFT_SHORTENING,
+        &SHAFT_SHORTENING,
     )
 }
 

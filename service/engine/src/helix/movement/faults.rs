@@ -1,6 +1,7 @@
 //! What is wrong with a question about the movement of the head.
 
 use super::request::HeadMovement;
+use crate::basis::DemandLevel;
 use crate::catalogue::refusals::MISSING_MEMBER;
 use crate::contract::Issue;
 use crate::helix::basis::HelixBasis;
@@ -8,7 +9,6 @@ use crate::helix::codes::refusals;
 use crate::helix::pile::AxialDirection;
 use crate::helix::plates::told;
 use crate::helix::request::{AxialDirections, Request};
-use crate::basis::DemandLevel;
 use crate::quantity::Length;
 use crate::shaft::Shaft;
 use crate::source::SHAFT_SHORTENING;

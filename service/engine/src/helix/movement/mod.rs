@@ -5,6 +5,8 @@ mod outcome;
 mod request;
 
 #[cfg(feature = "compute")]
+mod asked;
+#[cfg(feature = "compute")]
 mod evaluate;
 #[cfg(feature = "compute")]
 mod faults;
@@ -18,6 +20,3 @@ pub use request::*;
 pub(super) use evaluate::head_movement;
 #[cfg(feature = "compute")]
 pub(super) use faults::head_movement_faults;
-
-#[cfg(all(test, feature = "compute"))]
-pub(super) use model::{Element, MovementLaw, Shaft};

@@ -40,9 +40,12 @@ impl Element {
                 let at = Size::from_si(at_ultimate);
                 hyperbola(movement, ultimate, at, failure_ratio, &mut Trace::off())
             }
-            MovementLaw::Line { at_ultimate } => {
-                line(movement, ultimate, Size::from_si(at_ultimate), &mut Trace::off())
-            }
+            MovementLaw::Line { at_ultimate } => line(
+                movement,
+                ultimate,
+                Size::from_si(at_ultimate),
+                &mut Trace::off(),
+            ),
         };
         load.si()
     }
@@ -242,4 +245,97 @@ pub fn elastic_line(load: Force, shaft: &Shaft, trace: &mut Trace) -> Size {
         ],
         &SHAFT_SHORTENING,
     )
+}
+
+#[cfg(test)]
+mod tests {
+    use proptest::prelude::*;
+
+    use super::*;
+
+    fn near(got: f64, expected: f64, relative: f64) {
+        assert!(
+            (got - expected).abs() <= expected.abs() * relative,
+            "{got} against {expected}"
+        );
+    }
+
+    fn shaft() -> impl Strategy<Value = Shaft> {
+        let element = (0.3..3.0, 1e3..1e5, 0.002..0.05, 0.0..0.95, any::<bool>());
+        let elements = prop::collection::vec(element, 1..6);
+        (elements, 1e7..1e9).prop_map(|(list, rigidity)| {
+            let mut from_head = 0.0;
+            let elements = list
+                .into_iter()
+                .map(|(gap, ultimate, at_ultimate, r, bends)| {
+                    from_head += gap;
+                    Element {
+                        from_head,
+                        ultimate,
+                        law: if bends {
+                            MovementLaw::Hyperbola {
+                                at_ultimate,
+                                failure_ratio: r,
+                            }
+                        } else {
+                            MovementLaw::Line { at_ultimate }
+                        },
+                    }
+                });
+            Shaft {
+                elements: elements.collect(),
+                rigidity,
+            }
+        })
+    }
+
+    #[test]
+    fn half_the_ultimate_is_at_a_fifth_of_the_movement() {
+        let helix = Element {
+            from_head: 1.0,
+            ultimate: 100.0,
+            law: MovementLaw::Hyperbola {
+                at_ultimate: 0.01,
+                failure_ratio: 0.75,
+            },
+        };
+        near(helix.load(0.002), 50.0, 1e-12);
+        near(helix.load(0.01), 100.0, 1e-12);
+        near(helix.load(0.5), 100.0, 1e-12);
+        assert_eq!(helix.load(0.0), 0.0);
+    }
+
+    proptest! {
+        /// The questions are answered: the head under the load they come to moves as asked.
+        #[test]
+        fn each_question_has_its_answer(shaft in shaft(), t in 0.001..1.0, far in 1e-4..0.2) {
+            let load = shaft.ultimate() * t;
+            near(shaft.under(load).load, load, 1e-9);
+            near(shaft.moved(far).movement, far, 1e-9);
+            let net = shaft.moved_net(far);
+            near(net.movement - shaft.elastic_line(net.load), far, 1e-7);
+        }
+
+        /// Beyond its elastic line the head first may hang back, then only gains: once past a
+        /// movement it stays past it, so that the bisection has one answer.
+        #[test]
+        fn past_a_net_movement_the_head_stays_past_it(shaft in shaft(), far in 1e-4..0.1) {
+            let found = shaft.moved_net(far).tip;
+            for i in 1..40 {
+                let tip = found * (1.0 + f64::from(i) / 10.0);
+                let head = shaft.at(tip);
+                prop_assert!(head.movement - shaft.elastic_line(head.load) >= far * (1.0 - 1e-9));
+                let before = shaft.at(found * f64::from(i) / 41.0);
+                prop_assert!(before.movement - shaft.elastic_line(before.load) <= far);
+            }
+        }
+
+        /// On a rigid shaft everything moves as one: the loads at the same movement add up.
+        #[test]
+        fn a_rigid_shaft_moves_as_one(shaft in shaft(), far in 1e-4..0.1) {
+            let rigid = Shaft { rigidity: 1e20, ..shaft };
+            let sum: f64 = rigid.elements.iter().map(|e| e.load(far)).sum();
+            near(rigid.moved(far).load, sum, 1e-6);
+        }
+    }
 }

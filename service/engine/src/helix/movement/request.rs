@@ -3,9 +3,7 @@
 use serde::{Deserialize, Serialize};
 use validator::Validate;
 
-use crate::quantity::{
-    Force, ForceUnit, Length, LengthUnit, Size, SteelStress, StressUnit,
-};
+use crate::quantity::{Force, ForceUnit, Length, LengthUnit, Size, SteelStress, StressUnit};
 
 /// Estimate of the movement of the head of the pile under load, in each direction that is
 /// computed. Needs the wall of a round shaft.
