@@ -21,6 +21,7 @@ use crate::trace::Trace;
 /// A design basis, ready for ultimate resistances of one direction.
 #[derive(Debug)]
 pub(crate) struct DesignRule {
+    pub(super) direction: AxialDirection,
     pub(super) kind: DesignCapacityKind,
     /// Of which ultimate loads the least counts: number and least of those beside the soil.
     pub(super) least_of: Option<Option<(usize, Force)>>,
@@ -87,6 +88,11 @@ impl Margin {
     }
 }
 
+/// What the steps of a combination are about.
+pub(super) fn subject(combination: &str, direction: AxialDirection) -> String {
+    format!("{} in {}", combination.replace('_', " "), direction.name())
+}
+
 /// What every combination of a rule starts from.
 struct Start {
     from_ultimate: Force,
@@ -101,7 +107,7 @@ impl DesignRule {
         let mut combinations = Vec::new();
         for line in &self.lines {
             if let Some(name) = line.combination {
-                trace.about(|| name.replace('_', " "));
+                trace.about(|| subject(name, self.direction));
             }
             let of = line.margin.capacity(start.counts(), trace);
             capacity = Some(capacity.map_or(of, |c| c.min(of)));

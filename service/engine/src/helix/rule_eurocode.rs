@@ -4,7 +4,7 @@
 use super::codes::methods;
 use super::outcome::{DesignCapacityKind, HelixFactor};
 use super::pile::AxialDirection;
-use super::rule::{Characteristic, DesignRule, Margin, RuleLine};
+use super::rule::{Characteristic, DesignRule, Margin, RuleLine, subject};
 use super::rule_factors::Factor;
 use crate::basis::codes::warnings;
 use crate::basis::{
@@ -45,7 +45,7 @@ pub(super) fn eurocode(
             });
             let own = own.unwrap_or_default();
             let name = combination.name;
-            work.trace.about(|| name.replace('_', " "));
+            work.trace.about(|| subject(name, direction));
             let effect = effect(e, direction, combination, own, &mut factors, work);
             let partial = partial(e, direction, combination, own, work);
             factors.push(HelixFactor {
@@ -60,6 +60,7 @@ pub(super) fn eurocode(
         })
         .collect();
     Some(DesignRule {
+        direction,
         kind: DesignCapacityKind::Factored,
         least_of: None,
         characteristic: Some(characteristic),

@@ -111,12 +111,14 @@ impl Factor {
 
 /// A rule of one factor on the ultimate resistance.
 fn plain(
+    direction: AxialDirection,
     kind: DesignCapacityKind,
     margin: Margin,
     load: Option<Force>,
     factors: Vec<HelixFactor>,
 ) -> DesignRule {
     DesignRule {
+        direction,
         kind,
         least_of: None,
         characteristic: None,
@@ -148,6 +150,7 @@ fn allowable_stress(
         AxialDirection::Tension => (tension_safety(a, work), None),
     };
     let rule = plain(
+        direction,
         DesignCapacityKind::Allowable,
         Margin::Safety(factor.value, factor.source),
         load,
@@ -242,6 +245,7 @@ fn limit_states(
         Factor::taken(id, resistance_factor(tension, tested), work)
     };
     plain(
+        direction,
         DesignCapacityKind::Factored,
         Margin::Resistance(factor.value, factor.source),
         load,
@@ -292,6 +296,7 @@ fn australian(
     };
     list.push(used);
     plain(
+        direction,
         DesignCapacityKind::Factored,
         Margin::Strength(used.value, used.source),
         load,
@@ -322,5 +327,11 @@ fn own_factors(
         own_reference: Some(own.reference.clone()),
         ..shown.outcome_in(direction)
     };
-    Some(plain(kind, Margin::Own(factor), load, vec![outcome]))
+    Some(plain(
+        direction,
+        kind,
+        Margin::Own(factor),
+        load,
+        vec![outcome],
+    ))
 }

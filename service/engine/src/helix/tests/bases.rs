@@ -286,6 +286,18 @@ fn uplift_with_something_that_holds_down() {
         1e-7,
     );
     near(both[1].utilisation_ratio.unwrap(), 79.0 / (r_k / 1.6), 1e-7);
+    let steps = a.steps.as_ref().unwrap();
+    let about = |symbol: &str| {
+        let of = steps.iter().filter(|s| s.symbol == symbol);
+        of.map(|s| s.subject.as_deref().unwrap())
+            .collect::<Vec<_>>()
+    };
+    let combinations = [
+        "da1 combination 1 in tension",
+        "da1 combination 2 in tension",
+    ];
+    assert_eq!(about("E_d"), combinations);
+    assert_eq!(about("R_d"), combinations);
     // embedment is judged where something pulls
     assert_eq!(checks(&a, "helix_embedment").len(), 1);
     // more held down than pulled up is no tension at all
