@@ -23,6 +23,7 @@ pub mod quantity;
 pub mod shaft;
 pub mod soil;
 pub mod source;
+pub mod table;
 pub mod text;
 pub mod torque;
 pub mod trace;

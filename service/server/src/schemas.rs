@@ -45,6 +45,7 @@ impl Schemas {
             let mut schema = serde_json::to_value(schema).expect("a schema is JSON");
             close_alternatives(&mut schema);
             lift_descriptions(&mut schema);
+            units_by_column(&mut schema);
             self.put(name, schema);
         }
     }
@@ -188,6 +189,30 @@ fn close_alternatives(schema: &mut Value) {
             branch["additionalProperties"] = false.into();
         }
     }
+}
+
+/// The unit of a column is one of those of its own quantity, and a column that is needed is
+/// there.
+fn units_by_column(schema: &mut Value) {
+    let Some(told) = schema.get("x-table").and_then(Value::as_array).cloned() else {
+        return;
+    };
+    let named = |column: &Value| json!({ "properties": { "name": { "const": column["name"] } }, "required": ["name"] });
+    let unit = |column: &Value| {
+        let role = ROLES.iter().find(|role| column["quantity"] == role.name);
+        match UNIT_SETS
+            .iter()
+            .find(|set| role.is_some_and(|role| role.units == set.units))
+        {
+            Some(set) => reference(set.name),
+            None => json!({ "const": "1" }),
+        }
+    };
+    let rule = |column: &Value| json!({ "if": named(column), "then": { "properties": { "unit": unit(column) } } });
+    let columns = &mut schema["properties"]["columns"];
+    columns["items"]["allOf"] = told.iter().map(rule).collect();
+    let once = |column: &Value| json!({ "contains": named(column), "minContains": usize::from(column["required"] == true), "maxContains": 1 });
+    columns["allOf"] = told.iter().map(once).collect();
 }
 
 /// The description of an optional member stands beside its alternatives, not within one.

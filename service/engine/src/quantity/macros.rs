@@ -33,6 +33,16 @@ pub struct Role {
     pub units: &'static [UnitDef],
 }
 
+/// Any quantity, for code that takes whichever it is given.
+pub trait Quantity: Copy {
+    /// How it is named and shown.
+    const ROLE: &'static Role;
+    /// From a value in base SI.
+    fn from_si(value: f64) -> Self;
+    /// Value in base SI.
+    fn si(self) -> f64;
+}
+
 /// The units of one dimension, as the caller writes them.
 #[derive(Debug)]
 pub struct UnitSet {
@@ -174,6 +184,16 @@ macro_rules! quantities {
             /// The smaller of the two.
             pub fn min(self, other: Self) -> Self {
                 if other.0 < self.0 { other } else { self }
+            }
+        }
+
+        impl Quantity for $name {
+            const ROLE: &'static Role = $name::ROLE;
+            fn from_si(value: f64) -> Self {
+                $name::from_si(value)
+            }
+            fn si(self) -> f64 {
+                $name::si(self)
             }
         }
 

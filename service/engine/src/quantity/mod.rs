@@ -9,7 +9,7 @@ mod table;
 #[cfg(test)]
 mod tests;
 
-pub use macros::{Role, UnitDef, UnitSet};
+pub use macros::{Quantity, Role, UnitDef, UnitSet};
 pub use present::{In, Presentation, System};
 pub use round::round9;
 pub use shown::{RATIO, Shown};
@@ -34,6 +34,14 @@ pub fn in_both_systems(value: f64, base_unit: &str) -> String {
 }
 
 impl Role {
+    /// What is said of a unit this role does not take.
+    pub fn unknown_unit(&self, got: &str) -> String {
+        match UNIT_SETS.iter().find(|set| set.units == self.units) {
+            Some(set) => set.unknown(got),
+            None => unknown_unit(got, None, self.units),
+        }
+    }
+
     /// A base-SI value as this role is shown in both unit systems: `25.4 mm (1 in)`.
     pub fn in_both_systems(&self, value: f64) -> String {
         let si = round9((value - self.si.offset) / self.si.factor);

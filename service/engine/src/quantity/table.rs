@@ -4,7 +4,7 @@
 //! Origins: "SI" = SI Brochure, 9th ed. (2019); "SP 811" = NIST Special Publication
 //! 811 (2008), Appendix B; "derived" = product or quotient of lines given here.
 
-use super::macros::{Role, UnitDef, UnitSet, quantities, units};
+use super::macros::{Quantity, Role, UnitDef, UnitSet, quantities, units};
 use super::shown::{RATIO, Shown};
 use crate::math::PI;
 

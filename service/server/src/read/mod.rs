@@ -6,6 +6,9 @@ mod near;
 mod pointer;
 mod ranges;
 mod strict;
+mod table;
+#[cfg(test)]
+mod table_tests;
 #[cfg(test)]
 mod tests;
 mod tree;

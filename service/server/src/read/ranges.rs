@@ -6,7 +6,7 @@ use std::collections::HashMap;
 
 use bearwell_engine::catalogue::refusals;
 use bearwell_engine::contract::Issue;
-use bearwell_engine::quantity::{Role, in_both_systems};
+use bearwell_engine::quantity::{ROLES, Role, in_both_systems};
 use bearwell_engine::text::SELF;
 use serde_json::Value;
 use validator::{Validate, ValidationError, ValidationErrors, ValidationErrorsKind};
@@ -62,6 +62,10 @@ fn issue(pointer: String, error: &ValidationError, role: Option<&Role>) -> Issue
         return Issue::new(pointer, &refusals::TEXT_LENGTH, text.to_owned());
     }
     let params = &error.params;
+    // a cell of a table says itself which quantity it is
+    let named = params.get("role").and_then(Value::as_str);
+    let of_cell = named.and_then(|name| ROLES.iter().find(|role| role.name == name));
+    let role = role.or(of_cell.copied());
     let value = base(params, "value");
     let below = |name| base(params, name).filter(|min| value.is_some_and(|v| v < *min));
     let (code, side, limit) = match below("min").map(|_| "min") {

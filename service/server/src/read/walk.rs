@@ -16,18 +16,21 @@ pub fn walk(node: &Node, schemas: &Schemas, root: &Value) -> Vec<Issue> {
     let mut walker = Walker {
         schemas,
         issues: Vec::new(),
+        in_table: false,
     };
     walker.value(node, root, &mut Pointer::default());
     walker.issues
 }
 
-struct Walker<'a> {
+pub(super) struct Walker<'a> {
     schemas: &'a Schemas,
     issues: Vec<Issue>,
+    /// How long the lists of a table are follows from its columns.
+    in_table: bool,
 }
 
 impl<'a> Walker<'a> {
-    fn fault(&mut self, pointer: String, code: &'static RefusalDef, detail: String) {
+    pub(super) fn fault(&mut self, pointer: String, code: &'static RefusalDef, detail: String) {
         self.issues.push(Issue::new(pointer, code, detail));
     }
 
@@ -45,7 +48,15 @@ impl<'a> Walker<'a> {
             };
         }
         match (kind(schema), node) {
-            ("object", Node::Object(members)) => self.object(members, schema, place),
+            ("object", Node::Object(members)) => {
+                let outside = self.in_table;
+                self.in_table = schema["x-table"].is_array();
+                self.object(members, schema, place);
+                if self.in_table {
+                    self.table(members, &schema["x-table"], place);
+                }
+                self.in_table = outside;
+            }
             ("array", Node::List(items)) => self.list(items, schema, place),
             ("string", Node::Text(text)) => self.text(text, schema, name, place),
             ("number", Node::Number(written)) => self.number(written, place),
@@ -116,7 +127,7 @@ impl<'a> Walker<'a> {
         // only a list of fixed length is refused for its length here; the others later
         let fixed = schema["minItems"]
             .as_u64()
-            .filter(|_| schema["minItems"] == schema["maxItems"]);
+            .filter(|_| schema["minItems"] == schema["maxItems"] && !self.in_table);
         if let Some(fixed) = fixed.map(|n| n as usize)
             && items.len() != fixed
         {
