@@ -147,7 +147,7 @@ fn plate_fault(plate: &Plate, shaft: &Shaft, here: &str) -> Option<Issue> {
 }
 
 /// Faults of the shaft itself; its wall is not used here but must be possible.
-fn shaft_faults(shaft: &Shaft, at: &str) -> Vec<Issue> {
+pub(crate) fn shaft_faults(shaft: &Shaft, at: &str) -> Vec<Issue> {
     let told = |size: Size| Size::ROLE.in_both_systems(size.si());
     match shaft {
         Shaft::Round(round) => round

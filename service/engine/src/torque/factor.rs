@@ -231,7 +231,7 @@ pub(super) fn within(widths: &Widths, shaft: &Shaft) -> bool {
 }
 
 /// What acceptance criteria AC358 give for the shaft: the listed value, else the formula.
-pub(super) fn by_criteria(shaft: &Shaft) -> Option<TorqueFactor> {
+pub(crate) fn by_criteria(shaft: &Shaft) -> Option<TorqueFactor> {
     match find_listed(shaft) {
         Some(row) => Some(row.factor),
         None if within(&DIAMETER_WIDTHS.value, shaft) => Some(factor_by_diameter(
