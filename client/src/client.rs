@@ -3,7 +3,7 @@
 use std::time::Duration;
 
 use bearwell_engine::contract::{Answer, Call, Noun};
-use bearwell_engine::{footing, frost, helix, layout, torque};
+use bearwell_engine::{footing, frost, helix, layout, load_test, torque};
 use reqwest::header::{ACCEPT, CONTENT_TYPE, RETRY_AFTER};
 use serde::de::DeserializeOwned;
 
@@ -98,6 +98,8 @@ calculations! {
         "Where the piles go along grade beams, and what they carry.";
     footing_bearing: footing::FootingBearing, footing::Request => footing::Outcome,
         "What the soil under a dug footing bears, by the classical theories.";
+    load_test: load_test::LoadTest, load_test::Request => load_test::Outcome,
+        "Failure load of a static load test, and the torque factor of the site.";
 }
 
 impl Client {

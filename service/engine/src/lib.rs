@@ -18,6 +18,7 @@ pub mod frost;
 pub mod helix;
 pub mod layout;
 pub mod limits;
+pub mod load_test;
 pub mod math;
 pub mod quantity;
 pub mod shaft;

@@ -39,6 +39,8 @@ pub const PILES: usize = 10_000;
 pub const COMBINATIONS: usize = 64;
 /// Loads in a plan.
 pub const LOADS: usize = 20_000;
+/// Points of a load test.
+pub const LOAD_TEST_POINTS: usize = 400;
 /// Items in a batch.
 pub const BATCH_ITEMS: usize = 1_000;
 /// Plans in a batch.
@@ -82,6 +84,7 @@ limits! {
     "piles" = PILES, "Piles in a plan.";
     "combinations" = COMBINATIONS, "Load combinations.";
     "loads" = LOADS, "Loads in a plan.";
+    "load_test_points" = LOAD_TEST_POINTS, "Points of a load test.";
     "batch_items" = BATCH_ITEMS, "Items in a batch.";
     "batch_plans" = BATCH_PLANS, "Plans (`pile-layout`) in a batch.";
 }

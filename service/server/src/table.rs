@@ -10,6 +10,7 @@ use bearwell_engine::footing::FootingBearing;
 use bearwell_engine::frost::FrostEmbedment;
 use bearwell_engine::helix::HelixCapacity;
 use bearwell_engine::layout::PileLayout;
+use bearwell_engine::load_test::LoadTest;
 use bearwell_engine::quantity::{In, Presentation, System};
 use bearwell_engine::torque::TorqueCapacity;
 use bearwell_engine::trace::Trace;
@@ -26,6 +27,7 @@ pub const CALCULATIONS: &[Entry] = &[
     Entry::of::<FrostEmbedment, JsonOnly>(),
     Entry::of::<PileLayout, LayoutSheets>().heavy(),
     Entry::of::<FootingBearing, JsonOnly>(),
+    Entry::of::<LoadTest, JsonOnly>(),
 ];
 
 const _: () = assert!(unique(CALCULATIONS), "two calculations have one name");

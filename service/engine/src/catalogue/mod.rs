@@ -95,6 +95,7 @@ pub fn all_checks() -> Vec<&'static CheckDef> {
         crate::frost::codes::checks::ALL,
         crate::layout::codes::checks::ALL,
         crate::footing::codes::checks::ALL,
+        crate::load_test::codes::checks::ALL,
     ]
     .concat()
 }
@@ -110,6 +111,7 @@ pub fn all_warnings() -> Vec<&'static WarningDef> {
         crate::frost::codes::warnings::ALL,
         crate::layout::codes::warnings::ALL,
         crate::footing::codes::warnings::ALL,
+        crate::load_test::codes::warnings::ALL,
     ]
     .concat()
 }
@@ -130,6 +132,7 @@ pub fn all_refusals() -> Vec<&'static RefusalDef> {
         crate::frost::codes::refusals::ALL,
         crate::layout::codes::refusals::ALL,
         crate::footing::codes::refusals::ALL,
+        crate::load_test::codes::refusals::ALL,
     ]
     .concat()
 }
@@ -143,6 +146,7 @@ pub fn all_methods() -> Vec<&'static MethodDef> {
         crate::frost::codes::methods::ALL,
         crate::layout::codes::methods::ALL,
         crate::footing::codes::methods::ALL,
+        crate::load_test::codes::methods::ALL,
     ]
     .concat()
 }

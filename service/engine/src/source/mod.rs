@@ -7,6 +7,7 @@ mod codes;
 mod footing;
 mod frost;
 mod group;
+mod load_test;
 mod reliability;
 mod soil;
 mod structural;
@@ -20,6 +21,7 @@ pub use codes::*;
 pub use footing::*;
 pub use frost::*;
 pub use group::*;
+pub use load_test::*;
 pub use reliability::*;
 pub use soil::*;
 pub use structural::*;
@@ -134,6 +136,7 @@ pub fn all() -> impl Iterator<Item = &'static Reference> {
         FOOTING,
         SOIL,
         TORQUE,
+        LOAD_TEST,
         FROST,
         STRUCTURAL,
         RELIABILITY,
