@@ -36,15 +36,15 @@ type Block = (Force, &'static Reference);
 /// A capacity of a group, with the rule of what governs it.
 pub(super) type Designed = (GroupDesign, &'static Reference);
 
-/// Whether the block counts in tension: close piles, and in New York City any.
-pub(super) fn block_counts(of: &DirectionOf, close: bool) -> bool {
-    close || clause(of.basis) == Some(UpliftClause::NewYorkCity)
-}
-
-fn clause(basis: Option<&HelixBasis>) -> Option<UpliftClause> {
-    match basis {
-        Some(HelixBasis::AllowableStress(a)) => a.uplift_clause,
-        _ => None,
+/// Whether the block counts in tension: close piles; in New York City any; by EN 1997-1 those
+/// within its own distance too.
+pub(super) fn block_counts(of: &DirectionOf, close: bool, close_by_eurocode: bool) -> bool {
+    match of.basis {
+        Some(HelixBasis::AllowableStress(a)) => {
+            close || a.uplift_clause == Some(UpliftClause::NewYorkCity)
+        }
+        Some(HelixBasis::Eurocode7(_)) => close || close_by_eurocode,
+        _ => close,
     }
 }
 

@@ -106,10 +106,11 @@ pub(in crate::helix) fn group(
     let rule = |d: AxialDirection| rules.iter().find(|(of, _)| *of == d).map(|(_, rule)| rule);
     let [pushed, pulled] = found;
     let compression = pushed.map(|r| common.compression(r, rule(r.direction), work));
-    let tension = pulled.map(|r| common.tension(r, rule(r.direction), work));
     let eurocode_block_spacing = pulled
         .or(pushed)
         .and_then(|r| common.eurocode_spacing(r, &mut work.trace));
+    let tension =
+        pulled.map(|r| common.tension(r, rule(r.direction), eurocode_block_spacing, work));
     work.trace.about(String::new);
     judge_spacing(&common, work);
     Some(GroupFindings {
@@ -257,6 +258,7 @@ impl<'a> Common<'a> {
         &self,
         resistance: &AxialResistance,
         rule: Option<&DesignRule>,
+        eurocode_spacing: Option<Length>,
         work: &mut Work,
     ) -> GroupTension {
         work.method(&methods::GROUP_BLOCK_UPLIFT);
@@ -265,9 +267,13 @@ impl<'a> Common<'a> {
         let block = uplift_block(&start, &self.plan, &mut work.trace);
         let of_one = resistance.ultimate;
         let piles = self.piles(of_one, resistance.direction, &mut work.trace);
-        let close = round9(self.spacing_ratio) < work.take(&GROUP_SPACING_RATIO);
+        let near = work.take(&GROUP_SPACING_RATIO);
         let of = self.of(of_one, rule);
-        let counts = block_counts(&of, close);
+        let counts = block_counts(
+            &of,
+            round9(self.spacing_ratio) < near,
+            eurocode_spacing.is_some_and(|s| self.centres.least_spacing <= s),
+        );
         let total = block.as_ref().map(|b| b.total);
         if let Some(total) = total
             && !counts

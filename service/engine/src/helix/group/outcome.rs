@@ -26,7 +26,7 @@ pub struct GroupFindings {
     pub block_plan: BlockPlan,
     /// Distance below which EN 1997-1 has the block considered in tension: the root of the
     /// diameter of the largest helix times the depth of the lowest one below the lowest soil
-    /// without credit. Information; left out where no helix is in credit.
+    /// without credit. Information on every other basis; left out where no helix is in credit.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub eurocode_block_spacing: Option<Length>,
     /// The group pushed down, where asked.
@@ -145,7 +145,8 @@ pub struct GroupTension {
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub block: Option<UpliftBlockFindings>,
     /// Whether the block counts: where the least distance between centres is below 3
-    /// diameters of the largest helix, and in New York City at any distance.
+    /// diameters of the largest helix; in New York City at any distance; by EN 1997-1 also
+    /// where it is at most `eurocode_block_spacing`.
     pub block_counts: bool,
     /// Ultimate resistance of the group: the lesser of what counts.
     pub ultimate: Force,

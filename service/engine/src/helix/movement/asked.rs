@@ -162,8 +162,17 @@ impl Asked<'_> {
         }
     }
 
-    /// Whether a limit is judged in this direction: under a load of its own.
+    /// Whether a limit is judged in this direction: under a load sent for it, or under the
+    /// allowable capacity where no demand was sent at all.
     pub fn is_judged(&self, resistance: &AxialResistance) -> bool {
-        is_unfactored(self.request) || self.sent(resistance).is_some()
+        let no_demand = self.request.demand.is_none();
+        self.sent(resistance).is_some()
+            || self.demanded(resistance).is_some()
+            || (is_unfactored(self.request) && no_demand && self.sent_none())
+    }
+
+    fn sent_none(&self) -> bool {
+        let sent = self.question.working_load.unwrap_or_default();
+        sent.compression.is_none() && sent.tension.is_none()
     }
 }

@@ -5,6 +5,7 @@ use super::asked::{Asked, COARSE_MOVEMENT, FAILURE_RATIO, FINE_MOVEMENT, SHAFT_M
 use super::model::{Element, Head, MovementLaw, Shaft, elastic_line, hyperbola, line};
 use super::outcome::{
     DirectionMovement, HeadMovementFindings, HelixMovement, LoadsAtMovement, MovementAtLoad,
+    WorkingLoadSource,
 };
 use crate::answer_table::{AnswerColumn, AnswerTable, Cell};
 use crate::contract::{Check, SubjectKind, Work};
@@ -87,7 +88,11 @@ impl Asked<'_> {
         let held = working_load <= resistance.ultimate;
         let at_working_load =
             held.then(|| self.at_load(working_load, resistance, &shaft, adhesion_at, work));
-        self.judge(resistance, working_load, at_working_load.as_ref(), work);
+        if working_load_from == WorkingLoadSource::HalfOfUltimate {
+            self.not_judged("no unfactored load is known", resistance, work);
+        } else {
+            self.judge(resistance, working_load, at_working_load.as_ref(), work);
+        }
         Some(DirectionMovement {
             ultimate: resistance.ultimate,
             share_factor: share,
@@ -105,16 +110,19 @@ impl Asked<'_> {
             &warnings::HEAD_MOVEMENT_NOT_FOUND,
             format!("nothing carries the pile in {direction}"),
         );
-        if self.question.limit.is_some() && self.is_judged(resistance) {
-            work.check(
-                Check::not_evaluated(
-                    &checks::HEAD_MOVEMENT,
-                    format!("in {direction}: nothing carries the pile"),
-                    &MOVEMENT_HYPERBOLA,
-                )
-                .subject(SubjectKind::Pile, self.request.pile.name()),
-            );
+        self.not_judged("nothing carries the pile", resistance, work);
+    }
+
+    /// A limit that cannot be judged in a direction in which it should be.
+    fn not_judged(&self, why: &str, resistance: &AxialResistance, work: &mut Work) {
+        if self.question.limit.is_none() || !self.is_judged(resistance) {
+            return;
         }
+        let why = format!("in {}: {why}", resistance.direction.name());
+        work.check(
+            Check::not_evaluated(&checks::HEAD_MOVEMENT, why, &MOVEMENT_HYPERBOLA)
+                .subject(SubjectKind::Pile, self.request.pile.name()),
+        );
     }
 
     fn at_load(

@@ -17,8 +17,10 @@ pub struct HeadMovement {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(nested)]
     pub working_load: Option<WorkingLoad>,
-    /// Most that the head may move under the working load; 0.1 to 500 mm. With a factored
-    /// basis it needs `working_load`. Left out, the movement is not judged.
+    /// Most that the head may move under the working load; 0.1 to 500 mm. Judged in each
+    /// direction that is sent an unfactored load, or under the allowable capacity where none
+    /// is sent at all; with a factored basis, or none, it needs `working_load`. Left out, the
+    /// movement is not judged.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(range(min = Size::new(0.1, LengthUnit::Mm), max = Size::new(500.0, LengthUnit::Mm)))]
     pub limit: Option<Size>,

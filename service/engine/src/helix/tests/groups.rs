@@ -1,6 +1,6 @@
-//! Groups of piles: published cases, figures by hand, a recomputation by slices, properties.
+//! Groups of piles: published cases and figures by hand. Properties are in
+//! `groups_properties.rs`.
 
-use proptest::prelude::*;
 use serde_json::{Value as Json, json};
 
 use super::*;
@@ -9,14 +9,14 @@ use crate::examples::{request, through};
 use crate::helix::{GroupCompression, GroupFindings, GroupMode, GroupTension};
 use crate::quantity::{ForceUnit, LengthUnit, StressUnit, VolumeUnit};
 
-fn array(rows: u32, columns: u32, row_spacing: f64, column_spacing: f64) -> Json {
+pub fn array(rows: u32, columns: u32, row_spacing: f64, column_spacing: f64) -> Json {
     json!({ "plan": { "array": {
         "row_count": rows, "column_count": columns,
         "row_spacing": q(row_spacing, "m"), "column_spacing": q(column_spacing, "m"),
     } } })
 }
 
-fn with(mut request: Json, name: &str, value: Json) -> Json {
+pub fn with(mut request: Json, name: &str, value: Json) -> Json {
     request[name] = value;
     request
 }
@@ -26,15 +26,15 @@ fn example(name: &str) -> Answer<Outcome> {
     through::<HelixCapacity>(&text, Trace::on()).unwrap().1
 }
 
-fn group(a: &Answer<Outcome>) -> &GroupFindings {
+pub fn group(a: &Answer<Outcome>) -> &GroupFindings {
     a.result.group.as_ref().expect("a group")
 }
 
-fn pushed(a: &Answer<Outcome>) -> &GroupCompression {
+pub fn pushed(a: &Answer<Outcome>) -> &GroupCompression {
     group(a).compression.as_ref().expect("compression")
 }
 
-fn pulled(a: &Answer<Outcome>) -> &GroupTension {
+pub fn pulled(a: &Answer<Outcome>) -> &GroupTension {
     group(a).tension.as_ref().expect("tension")
 }
 
@@ -320,6 +320,87 @@ fn each_basis_has_its_rule_for_the_block_or_none() {
     assert_eq!(check(&a, "group_tension").status, CheckStatus::NotEvaluated);
 }
 
+/// Between 3 diameters and the distance of EN 1997-1 the block counts on that basis alone.
+#[test]
+fn the_block_counts_at_the_distance_of_en_1997_1_on_its_basis() {
+    let counts = |basis: Json| {
+        let a = answer(json!({
+            "soil": soil(&[(20.0, 18.0, clay(60.0))]), "pile": pile(0.0889, &[(0.3, 6.0)]),
+            "directions": "tension", "design_basis": basis, "group": array(2, 2, 1.2, 1.2),
+        }));
+        near(
+            group(&a).eurocode_block_spacing.unwrap().si(),
+            1.8_f64.sqrt(),
+            1e-9,
+        );
+        pulled(&a).block_counts
+    };
+    assert!(counts(
+        json!({ "eurocode_7": { "approach": "da2", "pile_kind": "bored" } })
+    ));
+    assert!(!counts(json!({ "limit_states": {} })));
+}
+
+/// Artesian water lightens the block. By hand at 6 m: 18 x 6 - 80 = 28 kPa on 8 m2, against
+/// 18 x 6 - 39.24 = 68.76 kPa with water at rest from 2 m.
+#[test]
+fn the_block_is_weighed_by_effective_stress() {
+    let ask = |water: &str, value: Json| {
+        let mut ground = soil(&[(20.0, 18.0, clay(60.0))]);
+        ground[water] = value;
+        let a = answer(json!({
+            "soil": ground, "pile": pile(0.0889, &[(0.6, 6.0)]), "directions": "tension",
+            "group": array(2, 2, 1.4, 3.4),
+        }));
+        pulled(&a)
+            .block
+            .as_ref()
+            .unwrap()
+            .effective_weight
+            .get(ForceUnit::KN)
+    };
+    near(ask("water_depth", q(2.0, "m")), 8.0 * 68.76, 1e-6);
+    let artesian = json!([
+        { "depth": q(2.0, "m"), "pressure": q(0.0, "kPa") },
+        { "depth": q(6.0, "m"), "pressure": q(80.0, "kPa") },
+    ]);
+    near(ask("pore_pressures", artesian), 8.0 * 28.0, 1e-6);
+}
+
+/// Ground noted as hazardous neither shears nor bears on a block.
+#[test]
+fn hazardous_ground_is_not_counted_on_the_block() {
+    let mut ground = soil(&[
+        (2.0, 18.0, clay(60.0)),
+        (9.0, 18.0, clay(80.0)),
+        (20.0, 18.0, clay(90.0)),
+    ]);
+    let ask = |ground: &Json| {
+        answer(json!({
+            "soil": ground, "pile": pile(0.0889, &[(0.3, 5.0)]), "group": array(2, 2, 2.0, 2.0),
+        }))
+    };
+    let plain = ask(&ground);
+    ground["layers"][0]["hazards"] = json!(["liquefiable"]);
+    ground["layers"][2]["hazards"] = json!(["liquefiable"]);
+    let noted = ask(&ground);
+    near(
+        pushed(&plain)
+            .block
+            .as_ref()
+            .unwrap()
+            .bearing
+            .get(StressUnit::KPa),
+        80.0 * 6.0 * (1.0 + 0.2 * 5.0 / 2.3),
+        1e-9,
+    );
+    assert_eq!(pushed(&noted).block.as_ref().unwrap().base.si(), 0.0);
+    let lost = pulled(&plain).block.as_ref().unwrap().shear.si()
+        - pulled(&noted).block.as_ref().unwrap().shear.si();
+    // perimeter 9.2 m, 2 m of 60 kPa
+    near(lost, 9.2 * 2.0 * 60e3, 1e-9);
+}
+
 /// EN 1997-1: root of 0.3 m x (6.0 - 1.5) m.
 #[test]
 fn the_spacing_of_en_1997_1_counts_below_soil_without_credit() {
@@ -362,109 +443,4 @@ fn the_named_examples_come_to_their_verdicts() {
         check(&example("group-in-clay"), "group_spacing").status,
         CheckStatus::Warn
     );
-}
-
-/// Weight of a block with leaning sides by 40,000 slices, written without the engine.
-#[test]
-fn the_weight_of_a_leaning_block_by_slices() {
-    let mut ground = soil(&[
-        (1.5, 17.0, sand(30.0)),
-        (4.0, 18.0, sand(33.0)),
-        (30.0, 19.0, sand(35.0)),
-    ]);
-    ground["water_depth"] = q(2.7, "m");
-    let a = answer(json!({
-        "soil": ground, "pile": pile(0.0889, &[(0.5, 5.3)]), "directions": "tension",
-        "group": with(array(2, 3, 1.3, 1.1), "uplift_block", json!("leaning_sides")),
-    }));
-    let (b, l, z_base) = (1.3 + 0.5, 2.2 + 0.5, 5.3);
-    let n = 40_000;
-    let (mut weight, mut volume) = (0.0, 0.0);
-    for i in 0..n {
-        let z = z_base * (f64::from(i) + 0.5) / f64::from(n);
-        let grow = (z_base - z) / 2.0;
-        let area = (b + grow) * (l + grow);
-        let gamma = if z < 1.5 {
-            17.0
-        } else if z < 4.0 {
-            18.0
-        } else {
-            19.0
-        };
-        let buoyant = if z > 2.7 { gamma - 9.81 } else { gamma };
-        weight += buoyant * area * z_base / f64::from(n);
-        volume += area * z_base / f64::from(n);
-    }
-    let block = pulled(&a).block.as_ref().unwrap();
-    near(block.effective_weight.get(ForceUnit::KN), weight, 1e-2);
-    near(block.volume.unwrap().get(VolumeUnit::M3), volume, 1e-4);
-}
-
-fn in_uniform(is_sand: bool, t: f64, water: f64, spacing: f64, n: u32) -> Answer<Outcome> {
-    let ground = if is_sand {
-        sand(20.0 + 20.0 * t)
-    } else {
-        clay(20.0 + 150.0 * t)
-    };
-    let mut ground = soil(&[(60.0, 18.0, ground)]);
-    ground["water_depth"] = q(water, "m");
-    answer(json!({
-        "soil": ground, "pile": pile(0.0889, &[(0.35, 4.0), (0.3, 5.0)]),
-        "group": array(n, n, spacing, spacing),
-    }))
-}
-
-proptest! {
-    #![proptest_config(ProptestConfig::with_cases(64))]
-
-    /// Far apart a group is its piles.
-    #[test]
-    fn piles_far_apart_are_so_many_times_one(
-        is_sand in any::<bool>(), t in 0.0..1.0, water in 0.0..10.0, n in 2_u32..6, apart in 3.0..6.0,
-    ) {
-        let a = in_uniform(is_sand, t, water, apart, n);
-        let count = f64::from(n * n);
-        prop_assert_eq!(pushed(&a).governing, GroupMode::Piles);
-        near(pushed(&a).ultimate.si(), count * compression(&a).ultimate.si(), 1e-9);
-        near(pulled(&a).ultimate.si(), count * tension(&a).ultimate.si(), 1e-9);
-        near(group(&a).efficiency.as_ref().unwrap().efficiency_factor, 1.0, 0.0);
-    }
-
-    /// A wider block carries no less, and never less than nothing.
-    #[test]
-    fn a_wider_block_carries_no_less(
-        is_sand in any::<bool>(), t in 0.0..1.0, water in 0.0..10.0, n in 2_u32..6,
-        spacing in 0.4..2.0, more in 0.01..1.0,
-    ) {
-        let narrow = in_uniform(is_sand, t, water, spacing, n);
-        let wide = in_uniform(is_sand, t, water, spacing + more, n);
-        let down = |a: &Answer<Outcome>| pushed(a).block.as_ref().unwrap().total.si();
-        let up = |a: &Answer<Outcome>| pulled(a).block.as_ref().unwrap().total.si();
-        prop_assert!(down(&narrow) > 0.0 && down(&wide) >= down(&narrow));
-        prop_assert!(up(&narrow) > 0.0 && up(&wide) >= up(&narrow));
-    }
-
-    /// Rows and columns and the same piles by their places are one group, turned or not.
-    #[test]
-    fn an_array_and_its_positions_are_one_group(
-        rows in 1_u32..5, columns in 2_u32..5, a in 0.5..2.0, b in 0.5..2.0, turn in 0.0..6.3,
-    ) {
-        let places: Vec<Json> = (0..rows).flat_map(|r| (0..columns).map(move |c| {
-            let (x, y) = (f64::from(c) * b, f64::from(r) * a);
-            let (s, c) = (crate::math::sin(turn), crate::math::cos(turn));
-            json!({ "x": q(x * c - y * s + 30.0, "m"), "y": q(x * s + y * c - 70.0, "m") })
-        })).collect();
-        let ask = |group: Json| answer(json!({
-            "soil": soil(&[(60.0, 18.0, clay(50.0))]), "pile": pile(0.0889, &[(0.35, 4.0), (0.3, 5.0)]),
-            "group": group,
-        }));
-        let array = ask(array(rows, columns, a, b));
-        let listed = ask(json!({ "plan": { "positions": { "piles": places } } }));
-        let (x, y) = (group(&array), group(&listed));
-        near(y.least_spacing.si(), x.least_spacing.si(), 1e-7);
-        near(y.block_plan.breadth.si(), x.block_plan.breadth.si(), 1e-7);
-        near(y.block_plan.area.si(), x.block_plan.area.si(), 1e-7);
-        near(pushed(&listed).block.as_ref().unwrap().total.si(), pushed(&array).block.as_ref().unwrap().total.si(), 1e-7);
-        near(pulled(&listed).block.as_ref().unwrap().total.si(), pulled(&array).block.as_ref().unwrap().total.si(), 1e-7);
-    }
 }

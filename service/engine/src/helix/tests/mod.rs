@@ -11,6 +11,7 @@ mod examples;
 mod examples_soil;
 mod figures;
 mod groups;
+mod groups_properties;
 mod independent;
 mod metamorphic;
 mod movements;

@@ -205,6 +205,42 @@ fn a_limit_on_the_movement_is_judged() {
     assert_eq!((at.movement.si(), at.secant_stiffness), (0.0, None));
 }
 
+/// A limit is judged where there is a load; a demand in tension alone says nothing of
+/// compression.
+#[test]
+fn a_limit_is_judged_in_the_directions_that_have_a_load() {
+    let ask = |demand: Option<Json>| {
+        let mut r = json!({
+            "soil": soil(&[(20.0, 18.0, clay(100.0))]), "pile": walled(&[(0.4, 5.0)]),
+            "design_basis": { "allowable_stress": {} }, "head_movement": { "limit": q(30.0, "mm") },
+        });
+        if let Some(d) = demand {
+            r["demand"] = d;
+        }
+        let a = answer(r);
+        a.checks.iter().filter(|c| c.id == "head_movement").count()
+    };
+    assert_eq!(ask(None), 2);
+    assert_eq!(
+        ask(Some(
+            json!({ "level": "allowable", "tension": q(20.0, "kN") })
+        )),
+        1
+    );
+    // no factor in tension, so no load to judge at
+    let a = answer(json!({
+        "soil": soil(&[(20.0, 18.0, clay(100.0))]), "pile": walled(&[(0.4, 5.0)]),
+        "directions": "tension",
+        "design_basis": { "own_factors": {
+            "level": "allowable", "compression": { "divisor": { "safety_factor": 2.0 } },
+            "reference": "own",
+        } },
+        "head_movement": { "limit": q(30.0, "mm") },
+    }));
+    assert_eq!(a.checks[0].status, CheckStatus::NotEvaluated);
+    assert_eq!(a.verdict, Verdict::Provisional);
+}
+
 #[test]
 fn nothing_that_carries_has_no_movement() {
     let a = answer(json!({
@@ -249,6 +285,27 @@ fn moved(load: f64, modulus: f64, is_sand: bool, t: f64) -> Answer<Outcome> {
 
 proptest! {
     #![proptest_config(ProptestConfig::with_cases(64))]
+
+    /// Units do not matter.
+    #[test]
+    fn movement_is_the_same_in_other_units(case in super::properties::case()) {
+        let mut pile = case.pile();
+        pile["shaft"]["round"]["wall_thickness"] = q(0.006, "m");
+        let mut request = json!({ "soil": case.soil(), "pile": pile, "head_movement": {} });
+        let metric = answer(request.clone());
+        super::properties::in_us_units(&mut request);
+        let us = answer(request);
+        for pick in [pushed, pulled] {
+            let (a, b) = (pick(&metric), pick(&us));
+            let all = |m: &DirectionMovement| {
+                let at = m.at_working_load.as_ref().unwrap();
+                [at.movement.si(), at.helix_part.si(), m.at_tenth_of_helix.gross.si(), m.at_tenth_of_helix.net.si()]
+            };
+            for (x, y) in all(a).into_iter().zip(all(b)) {
+                prop_assert!((x - y).abs() <= 1e-7 * x.abs(), "{x} {y}");
+            }
+        }
+    }
 
     /// More load moves the head further, a stiffer shaft less; the parts add up, and what the
     /// helices carry is the load.

@@ -119,7 +119,7 @@ pub fn case() -> impl Strategy<Value = Case> {
 }
 
 /// The same request in other units.
-fn in_us_units(value: &mut Json) {
+pub fn in_us_units(value: &mut Json) {
     if let Json::Object(map) = value
         && let (Some(v), Some(unit)) = (map.get("value").and_then(Json::as_f64), map.get("unit"))
     {
