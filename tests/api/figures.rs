@@ -4,26 +4,26 @@
 use bearwell_tests::Door;
 use serde_json::{Value, json};
 
-fn example(noun: &str, name: &str) -> Value {
+pub(crate) fn example(noun: &str, name: &str) -> Value {
     let path = bearwell_tests::openapi().join(format!("examples/{noun}/{name}.json"));
     serde_json::from_slice(&std::fs::read(path).expect("an example")).expect("JSON")
 }
 
-async fn ask(door: &Door, noun: &str, request: &Value) -> Value {
+pub(crate) async fn ask(door: &Door, noun: &str, request: &Value) -> Value {
     let reply = door.post(&format!("/v1/{noun}"), request.to_string()).await;
     let text = String::from_utf8_lossy(&reply.bytes).into_owned();
     assert_eq!(reply.status, 200, "{text}");
     reply.json()
 }
 
-fn number(value: &Value) -> f64 {
+pub(crate) fn number(value: &Value) -> f64 {
     value
         .as_f64()
         .unwrap_or_else(|| panic!("no number: {value}"))
 }
 
 #[track_caller]
-fn near(value: &Value, expected: f64, within: f64) {
+pub(crate) fn near(value: &Value, expected: f64, within: f64) {
     let got = number(value);
     assert!((got - expected).abs() <= within, "{got}, not {expected}");
 }
@@ -34,7 +34,7 @@ fn pile<'a>(answer: &'a Value, label: &str) -> &'a Value {
     found.unwrap_or_else(|| panic!("no pile {label}"))
 }
 
-fn check<'a>(answer: &'a Value, id: &str) -> &'a Value {
+pub(crate) fn check<'a>(answer: &'a Value, id: &str) -> &'a Value {
     let checks = answer["checks"].as_array().expect("checks");
     let found = checks
         .iter()

@@ -1,6 +1,7 @@
 //! Black-box tests of the service over HTTP, one module a concern.
 
 mod batches;
+mod capacities;
 mod clients;
 mod examples;
 mod faulty;
