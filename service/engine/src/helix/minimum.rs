@@ -9,7 +9,7 @@ use super::depths::{LEAST_HELIX_DEPTH, Movable};
 use super::expected_torque::TorqueLaw;
 use super::findings::{AtDepthFindings, DepthRange, MinimumDepthFindings};
 use super::questions::MinimumDepth;
-use super::rules::{DepthRules, met};
+use super::rules::DepthRules;
 use crate::contract::{Issue, Refusal, Work};
 use crate::quantity::Length;
 
@@ -17,6 +17,8 @@ use crate::quantity::Length;
 const SCAN_STEPS: u32 = 200;
 /// Bisections of one end.
 const BISECTIONS: u32 = 40;
+/// Times an interval is halved whose ends fail by different rules.
+const SPLITS: u32 = 12;
 /// Ranges told.
 const RANGES_TOLD: usize = 20;
 /// What a depth is taken to, m.
@@ -77,37 +79,26 @@ pub(crate) fn minimum_depth(
 ) -> Result<MinimumDepthFindings, Refusal> {
     work.method(&methods::MINIMUM_DEPTH);
     let mut search = Search { pile, rules };
-    let mut passing: Vec<DepthRange> = Vec::new();
-    let mut nearest = (from, f64::INFINITY);
-    let mut last: Option<(Length, bool)> = None;
+    let mut found = Found::default();
+    let mut last: Option<Looked> = None;
     for depth in scan(search.pile, from, to) {
         work.go_on()?;
-        let worst = search.worst(depth);
-        if worst < nearest.1 {
-            nearest = (depth, worst);
+        let here = search.look(depth);
+        if let Some(above) = last {
+            search.between(above, here, SPLITS, &mut found);
         }
-        let passes = met(worst);
-        match (last, passes) {
-            (Some((above, false)), true) => passing.push(DepthRange {
-                from: search.end(above, depth, true),
-                to: depth,
-            }),
-            (None, true) => passing.push(DepthRange {
-                from: depth,
-                to: depth,
-            }),
-            (Some((_, true)), true) => grow(&mut passing, depth),
-            (Some((above, true)), false) => {
-                let end = search.end(depth, above, false);
-                grow(&mut passing, end);
-            }
-            (_, false) => {}
-        }
-        last = Some((depth, passes));
+        search.add(last, here, &mut found);
+        last = Some(here);
     }
+    let Found {
+        mut passing,
+        nearest,
+        ..
+    } = found;
+    let nearest = nearest.map_or(from, |(depth, _)| depth);
     let depth = passing.first().map(|range| range.from);
     passing.truncate(RANGES_TOLD);
-    let at = depth.unwrap_or(nearest.0);
+    let at = depth.unwrap_or(nearest);
     Ok(MinimumDepthFindings {
         searched_from: from,
         searched_to: to,
@@ -118,9 +109,34 @@ pub(crate) fn minimum_depth(
     })
 }
 
-fn grow(passing: &mut [DepthRange], to: Length) {
-    if let Some(range) = passing.last_mut() {
-        range.to = to;
+/// What was found on the way down.
+#[derive(Default)]
+struct Found {
+    passing: Vec<DepthRange>,
+    /// Depth and utilisation nearest to passing.
+    nearest: Option<(Length, f64)>,
+}
+
+impl Found {
+    fn grow(&mut self, to: Length) {
+        if let Some(range) = self.passing.last_mut() {
+            range.to = to;
+        }
+    }
+}
+
+/// A depth that was looked at.
+#[derive(Clone, Copy)]
+struct Looked {
+    depth: Length,
+    worst: f64,
+    /// Rules that fail there, one bit each.
+    failing: u32,
+}
+
+impl Looked {
+    fn passes(&self) -> bool {
+        self.failing == 0
     }
 }
 
@@ -140,9 +156,61 @@ struct Search<'p, 'a, 'r> {
 }
 
 impl Search<'_, '_, '_> {
-    fn worst(&mut self, depth: Length) -> f64 {
+    fn look(&mut self, depth: Length) -> Looked {
         let at = self.pile.at(depth);
-        self.rules.worst(self.pile, depth, &at)
+        let (worst, failing) = self.rules.worst(self.pile, depth, &at);
+        Looked {
+            depth,
+            worst,
+            failing,
+        }
+    }
+
+    fn passes(&mut self, depth: Length) -> bool {
+        self.look(depth).passes()
+    }
+
+    /// Looks between two depths that fail by different rules: one rule may come to be met
+    /// before another ceases to be.
+    fn between(&mut self, above: Looked, below: Looked, splits: u32, found: &mut Found) {
+        let apart = above.failing & below.failing == 0;
+        if above.passes() || below.passes() || !apart || splits == 0 {
+            return;
+        }
+        let middle = self.look((above.depth + below.depth) / 2.0);
+        self.between(above, middle, splits - 1, found);
+        if middle.passes() {
+            self.add(Some(above), middle, found);
+            let to = self.end(below.depth, middle.depth, false);
+            found.grow(to);
+        }
+        self.between(middle, below, splits - 1, found);
+    }
+
+    /// Takes a depth in, the one before it known.
+    fn add(&mut self, last: Option<Looked>, here: Looked, found: &mut Found) {
+        if found.nearest.is_none_or(|(_, worst)| here.worst < worst) {
+            found.nearest = Some((here.depth, here.worst));
+        }
+        match (last.map(|l| (l.depth, l.passes())), here.passes()) {
+            (Some((above, false)), true) => {
+                let from = self.end(above, here.depth, true);
+                found.passing.push(DepthRange {
+                    from,
+                    to: here.depth,
+                });
+            }
+            (None, true) => found.passing.push(DepthRange {
+                from: here.depth,
+                to: here.depth,
+            }),
+            (Some((_, true)), true) => found.grow(here.depth),
+            (Some((above, true)), false) => {
+                let to = self.end(here.depth, above, false);
+                found.grow(to);
+            }
+            (_, false) => {}
+        }
     }
 
     /// The end of a range that passes, between a depth that fails and one that passes, taken
@@ -151,7 +219,7 @@ impl Search<'_, '_, '_> {
         let (mut bad, mut good) = (fails, passes);
         for _ in 0..BISECTIONS {
             let middle = (bad + good) / 2.0;
-            if met(self.worst(middle)) {
+            if self.passes(middle) {
                 good = middle;
             } else {
                 bad = middle;
@@ -165,7 +233,7 @@ impl Search<'_, '_, '_> {
         } else {
             rounded >= passes
         };
-        if inside && met(self.worst(rounded)) {
+        if inside && self.passes(rounded) {
             rounded
         } else {
             good

@@ -63,8 +63,8 @@ pub fn pile_faults(
 ) -> Vec<Issue> {
     let mut issues = plate_faults(shaft, helices, at);
     for plate in &from_the_top(helices) {
-        if plate.depth.si() > profile.depth().si() + SAME_DEPTH_M {
-            let known = told(profile.depth());
+        if plate.depth.si() > profile.final_depth().si() + SAME_DEPTH_M {
+            let known = told(profile.final_depth());
             issues.push(
                 Issue::new(
                     format!("{at}/helices/{}/depth", plate.index),

@@ -84,11 +84,17 @@ impl<'a> DepthRules<'a> {
         }
     }
 
-    /// The highest utilisation at a depth; 0 where there is no rule.
-    pub fn worst(&self, pile: &Movable, depth: Length, at: &AtDepth) -> f64 {
-        let mut worst = 0.0_f64;
-        self.each(pile, depth, at, |_, u| worst = worst.max(u));
-        worst
+    /// The highest utilisation at a depth, 0 where there is no rule, and one bit for each rule
+    /// that is not met.
+    pub fn worst(&self, pile: &Movable, depth: Length, at: &AtDepth) -> (f64, u32) {
+        let (mut worst, mut failing) = (0.0_f64, 0);
+        self.each(pile, depth, at, |check, u| {
+            worst = worst.max(u);
+            if !met(u) {
+                failing |= bit(check);
+            }
+        });
+        (worst, failing)
     }
 
     /// Every rule at a depth, as the answer carries it.
@@ -106,6 +112,20 @@ impl<'a> DepthRules<'a> {
 }
 
 /// Whether a utilisation is met, by the printed digits.
-pub(crate) fn met(utilisation: f64) -> bool {
+fn met(utilisation: f64) -> bool {
     round9(utilisation) <= 1.0
+}
+
+/// Place of a rule among all.
+fn bit(check: &CheckDef) -> u32 {
+    let all = [
+        &checks::COMPRESSION,
+        &checks::TENSION,
+        &checks::PUNCHING,
+        &checks::EMBEDMENT,
+        &checks::TOP_DEPTH,
+        &checks::LOWEST_DEPTH,
+    ];
+    let place = all.iter().position(|c| c.id == check.id);
+    1 << place.unwrap_or(all.len())
 }

@@ -20,6 +20,8 @@ pub mod refusals {
         PORE_PRESSURES_NOT_DOWNWARD = "pore_pressures_not_downward", "Each depth of `pore_pressures` must be below the one before it.";
         PORE_PRESSURE_STARTS_ABOVE_ZERO = "pore_pressure_starts_above_zero", "The first of `pore_pressures` must be zero, as there is no pressure above it.";
         EFFECTIVE_STRESS_NOT_POSITIVE = "effective_stress_not_positive", "The pore pressure carries all of the weight above: the ground would lift or boil, and nothing bears on it.";
+        CUT_BELOW_PROFILE = "cut_below_profile", "The cut takes all of the soil that is given away.";
+        CUT_BELOW_WATER = "cut_below_water", "The cut goes below the water; send the water as it will be after the cut, with the profile from final grade.";
         STRENGTH_NOT_ONE = "strength_not_one", "A soil takes exactly one way to its strength; none or several are sent.";
         ENGINEERED_FILL_NOT_ONE = "engineered_fill_not_one", "Engineered fill takes exactly one of `clay`, `sand` and `gravel`.";
         CORRELATION_NOT_FOR_GRAVEL = "correlation_not_for_gravel", "The relations of penetration tests are for sand; in gravel stones raise the readings. Send a friction angle or a relative density.";
@@ -53,6 +55,7 @@ pub mod methods {
     use crate::catalogue::methods;
     methods! {
         UNIT_WEIGHT_FROM_PHASES = "unit_weight_from_phases", version 1, [DERIVED], "Unit weights from the dry unit weight: gamma = gamma_d (1 + w) and, saturated, gamma_d (1 - 1/G_s) + gamma_w.";
+        GRADE_CHANGE = "grade_change", version 1, [DERIVED], "Layers and water given from existing grade, taken to final grade: a cut takes soil and its weight away, a fill adds weight and carries nothing. Strengths from tests are found under the stresses of existing grade, at which they were made, and kept.";
         PORE_PRESSURE_PROFILE = "pore_pressure_profile", version 1, [DERIVED], "Pore pressure as straight lines between the points sent, zero above the first, as in water at rest below the last; soil is saturated wherever the pressure is above zero.";
         SPT_N60 = "spt_n60_correction", version 1, [SPT_ENERGY, SPT_ENERGY_ASSUMED], "N_60 = N (energy ratio/60 %) x borehole x rod x sampler correction.";
         SPT_OVERBURDEN = "spt_overburden_correction", version 1, [LIAO_WHITMAN_1986, OVERBURDEN_CAP_PRACTICE, REFERENCE_PRESSURE], "(N_1)_60 = C_N N_60, C_N = sqrt(p_a/s'_v) at the depth of the test, at most 1.7 unless another limit is sent.";

@@ -3,11 +3,12 @@
 
 use super::codes::refusals;
 use super::derive::Derivation;
+use super::grade::GradeChange;
 use super::profile::SoilProfile;
 use super::stress::{PoreWater, Stresses};
 use crate::contract::{Issue, Work, list_length};
 use crate::limits;
-use crate::quantity::Length;
+use crate::quantity::{Length, SoilStress};
 
 /// Two depths closer than this are the same place (rounding of unit conversions).
 pub(super) const SAME_DEPTH_M: f64 = 1e-6;
@@ -34,6 +35,30 @@ impl SoilProfile {
         }
     }
 
+    /// A cut that takes everything away, or goes below the water.
+    fn cut_fault(&self, stresses: &Stresses, at: &str) -> Option<Issue> {
+        let Some(GradeChange::Cut(cut)) = &self.grade_change else {
+            return None;
+        };
+        let told = |depth: Length| Length::ROLE.in_both_systems(depth.si());
+        let pointer = format!("{at}/grade_change/cut/depth");
+        if cut.depth.si() >= self.depth().si() - SAME_DEPTH_M {
+            let detail = format!(
+                "a cut of {} in soil known to {}",
+                told(cut.depth),
+                told(self.depth())
+            );
+            return Some(Issue::new(pointer, &refusals::CUT_BELOW_PROFILE, detail));
+        }
+        let pressure = stresses.pore(cut.depth.si());
+        // water at rest at final grade itself is at the surface, not above it
+        (pressure.si() > 1.0).then(|| {
+            let pressure = SoilStress::ROLE.in_both_systems(pressure.si());
+            let detail = format!("at final grade the pore pressure is {pressure}");
+            Issue::new(pointer, &refusals::CUT_BELOW_WATER, detail)
+        })
+    }
+
     /// Every fault of the profile; `at` is its pointer. What a test comes to is looked at
     /// once the profile is otherwise whole.
     pub fn faults(&self, at: &str) -> Vec<Issue> {
@@ -52,6 +77,15 @@ impl SoilProfile {
         let stresses = Stresses::of(self);
         if let Some(lifted) = self.lift_fault(&stresses, at) {
             return vec![lifted];
+        }
+        if let Some(cut) = self.cut_fault(&stresses, at) {
+            return vec![cut];
+        }
+        if self.grade_change.is_some() {
+            let (graded, _) = self.at_final_grade();
+            if let Some(lifted) = graded.lift_fault(&Stresses::of(&graded), at) {
+                return vec![lifted];
+            }
         }
         let mut scratch = Work::default();
         for i in 0..self.layers.len() {

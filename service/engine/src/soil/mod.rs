@@ -4,6 +4,7 @@
 pub mod codes;
 mod cpt;
 mod derived;
+mod grade;
 mod kind;
 mod profile;
 mod spt;
@@ -33,6 +34,7 @@ mod tests;
 
 pub use cpt::*;
 pub use derived::*;
+pub use grade::*;
 pub use kind::*;
 pub use profile::*;
 pub use spt::*;

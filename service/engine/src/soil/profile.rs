@@ -4,12 +4,13 @@
 use serde::{Deserialize, Serialize};
 use validator::Validate;
 
+use super::grade::GradeChange;
 use super::strength::{Drained, Undrained};
 use crate::choice::validate_choice;
 use crate::quantity::{Length, LengthUnit, SoilStress, StressUnit, UnitWeight, UnitWeightUnit};
 use crate::text::{Label, Tags};
 
-/// Layers of soil from the ground surface down, with the water in them.
+/// Layers of soil from existing grade down, with the water in them.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Validate)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 #[serde(deny_unknown_fields)]
@@ -18,7 +19,7 @@ pub struct SoilProfile {
     #[validate(nested)]
     #[cfg_attr(feature = "openapi", schema(min_items = 1, max_items = 60))]
     pub layers: Vec<Layer>,
-    /// Depth of the water table below final grade, pressure growing with depth as in water at
+    /// Depth of the water table below existing grade, pressure growing with depth as in water at
     /// rest; left out, there is none within the profile. For perched or artesian water send
     /// `pore_pressures` instead.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -37,6 +38,11 @@ pub struct SoilProfile {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(range(min = UnitWeight::new(9.7, UnitWeightUnit::KNPerM3), max = UnitWeight::new(10.5, UnitWeightUnit::KNPerM3)))]
     pub water_unit_weight: Option<UnitWeight>,
+    /// How final grade, from which the depths of piles count, differs from existing grade, from
+    /// which layers, water and tests are given; when left out they are one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub grade_change: Option<GradeChange>,
 }
 
 /// Pressure of the water in the pores at one depth.
@@ -44,7 +50,7 @@ pub struct SoilProfile {
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 #[serde(deny_unknown_fields)]
 pub struct PorePressure {
-    /// Depth below final grade; 0 to 100 m.
+    /// Depth below existing grade; 0 to 100 m.
     #[validate(range(min = Length::ZERO, max = Length::new(100.0, LengthUnit::M)))]
     pub depth: Length,
     /// Pressure above that of the air; 0 to 2,000 kPa.
@@ -65,10 +71,10 @@ pub struct Layer {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(nested)]
     pub tags: Option<Tags>,
-    /// Depth of its top below final grade; 0 to 100 m.
+    /// Depth of its top below existing grade; 0 to 100 m.
     #[validate(range(min = Length::ZERO, max = Length::new(100.0, LengthUnit::M)))]
     pub top: Length,
-    /// Depth of its bottom below final grade; up to 100 m.
+    /// Depth of its bottom below existing grade; up to 100 m.
     #[validate(range(min = Length::ZERO, max = Length::new(100.0, LengthUnit::M)))]
     pub bottom: Length,
     /// Unit weight where the pore pressure is zero, moisture included; 8 to 26 kN/m3. Exactly

@@ -6,7 +6,7 @@ use super::codes::methods;
 use super::derive::{Derivation, Found};
 use super::derived::DerivedStrength;
 use super::faults::SAME_DEPTH_M;
-use super::profile::{GroundHazard, SoilProfile};
+use super::profile::{GroundHazard, Layer, SoilProfile};
 use super::stress::Stresses;
 use crate::contract::Work;
 use crate::quantity::{Angle, Length, SoilStress};
@@ -60,20 +60,43 @@ impl SoilProfile {
     /// Says nothing of how strengths were found; `derived_strengths` does.
     pub fn strata(&self) -> Strata {
         let stresses = Stresses::of(self);
-        let mut scratch = Work::default();
-        let layers = self.layers.iter().enumerate();
-        let layers = layers
-            .map(|(i, layer)| Stratum {
-                label: self.label(i),
+        if self.grade_change.is_none() {
+            let layers = self.layers.iter().enumerate();
+            let layers = layers.map(|(i, l)| self.stratum(i, l, &stresses)).collect();
+            return Strata { layers, stresses };
+        }
+        let (graded, places) = self.at_final_grade();
+        let layers = graded.layers.iter().zip(places);
+        let layers = layers.map(|(layer, place)| match place {
+            // a test was made under the stresses of existing grade
+            Some(i) => Stratum {
                 top: layer.top,
                 bottom: layer.bottom,
-                strength: Derivation::new(self, i, &stresses, "")
-                    .strength(&mut scratch)
-                    .map_or(Strength::NoCredit, |found| found.strength),
-                hazards: layer.hazards.clone().unwrap_or_default(),
-            })
-            .collect();
-        Strata { layers, stresses }
+                ..self.stratum(i, &self.layers[i], &stresses)
+            },
+            None => Stratum {
+                label: layer.label.as_ref().map_or(String::new(), |l| l.0.clone()),
+                top: layer.top,
+                bottom: layer.bottom,
+                strength: Strength::NoCredit,
+                hazards: Vec::new(),
+            },
+        });
+        Strata {
+            layers: layers.collect(),
+            stresses: Stresses::of(&graded),
+        }
+    }
+
+    fn stratum(&self, i: usize, layer: &Layer, stresses: &Stresses) -> Stratum {
+        let found = Derivation::new(self, i, stresses, "").strength(&mut Work::default());
+        Stratum {
+            label: self.label(i),
+            top: layer.top,
+            bottom: layer.bottom,
+            strength: found.map_or(Strength::NoCredit, |found| found.strength),
+            hazards: layer.hazards.clone().unwrap_or_default(),
+        }
     }
 
     /// The strengths of the layers that were found rather than sent, from the top down, with
@@ -81,6 +104,9 @@ impl SoilProfile {
     /// read where they were not sent plainly. The profile must be whole
     /// (`SoilProfile::faults` empty).
     pub fn derived_strengths(&self, work: &mut Work) -> Vec<DerivedStrength> {
+        if self.grade_change.is_some() {
+            work.method(&methods::GRADE_CHANGE);
+        }
         if self.pore_pressures.is_some() {
             work.method(&methods::PORE_PRESSURE_PROFILE);
         }
