@@ -163,3 +163,33 @@ fn a_near_miss_by_limit_states() {
     near(design(tension(&b)), 56.6, 0.1);
     assert_eq!(b.verdict, Verdict::Accept);
 }
+
+/// 1 kip = 4.4482216 kN, 1 psf = 0.04788026 kPa, 1 pcf = 0.15708746 kN/m3 by their definitions
+/// (TQ-02, verified): sent by the thousand and the hundred, printed in SI.
+#[test]
+fn units_by_their_definitions() {
+    let a = super::examples::answer_to("tq-02");
+    let c = compression(&a);
+    let part = &helix(c, 0).zone[0];
+    near(
+        part.undrained_strength.unwrap().get(StressUnit::KPa),
+        47.880_26,
+        1e-5,
+    );
+    // 100 pcf over 10 m
+    near(
+        helix(c, 0).effective_stress.get(StressUnit::KPa),
+        157.087_46,
+        1e-5,
+    );
+    let check = a
+        .checks
+        .iter()
+        .find(|c| c.id == "helix_compression")
+        .unwrap();
+    near(
+        check.demand.as_ref().unwrap().value() / 1e3,
+        4.448_221_6,
+        1e-5,
+    );
+}

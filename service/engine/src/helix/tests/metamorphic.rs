@@ -71,6 +71,53 @@ proptest! {
         }
     }
 
+    /// The datum of the profile does not matter: from existing grade with a cut or a fill, or
+    /// from final grade with what is left or added.
+    #[test]
+    fn moving_the_datum_changes_nothing(case in case(), by in 0.05..0.95_f64) {
+        let from_final = request(&case);
+        // a cut: one more layer above, taken away again; a fill: its own first layer as fill
+        let h = 3.0 * by;
+        let mut cut = from_final.clone();
+        for layer in cut["soil"]["layers"].as_array_mut().unwrap() {
+            for end in ["top", "bottom"] {
+                let z = layer[end]["value"].as_f64().unwrap();
+                layer[end] = q(z + h, "m");
+            }
+        }
+        let above = json!({
+            "top": q(0.0, "m"), "bottom": q(h, "m"), "unit_weight": q(17.0, "kN_per_m3"),
+            "soil": sand(33.0),
+        });
+        cut["soil"]["layers"].as_array_mut().unwrap().insert(0, above);
+        cut["soil"]["water_depth"] = q(case.water + h, "m");
+        cut["soil"]["grade_change"] = json!({ "cut": { "depth": q(h, "m") } });
+        let mut raised = from_final.clone();
+        let mut with_fill = cut.clone();
+        with_fill["soil"].as_object_mut().unwrap().remove("grade_change");
+        with_fill["soil"]["layers"][0]["soil"] = fill();
+        raised["soil"]["grade_change"] = json!({
+            "raise": { "height": q(h, "m"), "unit_weight": q(17.0, "kN_per_m3") },
+        });
+        for request in [&mut raised, &mut with_fill] {
+            for helix in request["pile"]["helices"].as_array_mut().unwrap() {
+                let z = helix["depth"]["value"].as_f64().unwrap();
+                helix["depth"] = q(z + h, "m");
+            }
+        }
+        for (one, other) in [(from_final, cut), (with_fill, raised)] {
+            let (a, b) = (answer(one), answer(other));
+            for (a, b) in [
+                (compression(&a), compression(&b)),
+                (tension(&a), tension(&b)),
+            ] {
+                for (x, y) in figures(a).into_iter().zip(figures(b)) {
+                    same(x, y, 1e-9);
+                }
+            }
+        }
+    }
+
     /// Two equal helices far apart in deep clay carry twice what one does.
     #[test]
     fn two_helices_far_apart_are_twice_one(

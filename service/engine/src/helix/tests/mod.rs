@@ -8,6 +8,7 @@ mod cases_piles;
 mod depths;
 mod design;
 mod examples;
+mod examples_refused;
 mod examples_soil;
 mod figures;
 mod groups;
