@@ -84,20 +84,6 @@ impl Cell {
     }
 }
 
-/// By name: what is read has no role left.
-impl PartialEq for ColumnUnit {
-    fn eq(&self, other: &Self) -> bool {
-        self.name == other.name
-    }
-}
-
-/// By value: what is read has no role left.
-impl PartialEq for Cell {
-    fn eq(&self, other: &Self) -> bool {
-        self.value == other.value
-    }
-}
-
 impl Serialize for ColumnUnit {
     fn serialize<S: Serializer>(&self, s: S) -> Result<S::Ok, S::Error> {
         match &self.name {
