@@ -7,6 +7,7 @@ mod cases_factors;
 mod cases_piles;
 mod depths;
 mod design;
+mod eurocode;
 mod examples;
 mod examples_refused;
 mod examples_soil;
