@@ -128,10 +128,10 @@ def _request(draw):
         soils.rock_below(draw, soil["layers"], lowest + 0.3)
     soils.water(draw, soil, [depth for depth, _ in plates], bottom)
     soils.place_tests(draw, soil)
-    if draw.chance(0.06):
+    if draw.chance(0.08):
         hazard = draw.pick(("boulders", "collapsible", "sensitive", "liquefiable", "permafrost"))
-        place = 0 if draw.chance(0.7) else draw.whole(0, len(soil["layers"]) - 1)
-        soil["layers"][place]["hazards"] = [hazard]
+        clear = [l for l in soil["layers"] if base(l["bottom"]) < near[0] - plates[0][1]]
+        draw.pick(clear or soil["layers"])["hazards"] = [hazard]
     request["soil"] = soil
     if methods:
         request["methods"] = methods

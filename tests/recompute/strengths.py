@@ -205,7 +205,8 @@ def _angle_of_density(sent, stress, total):
     def mean(angle):
         if "mean_stress" in sent:
             return base(sent["mean_stress"])
-        return max(stress * math.sqrt(prandtl_nq(angle)), LEAST_MEAN_STRESS)
+        bearing = stress * math.sqrt(prandtl_nq(min(angle, GREATEST_ANGLE)))
+        return max(bearing, LEAST_MEAN_STRESS)
 
     def dilatancy(angle):
         return min(max(density * (10.0 - math.log(mean(angle))) - 1.0, 0.0), 4.0)
