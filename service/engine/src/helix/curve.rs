@@ -51,7 +51,8 @@ pub(crate) fn range_faults(
             .limit(told(shallowest)),
         );
     }
-    issues.extend(pile.faults(to).into_iter().map(|issue| Issue {
+    let faults = pile.faults_between(from, to).into_iter();
+    issues.extend(faults.map(|issue| Issue {
         pointer: format!("{at}/to"),
         ..issue
     }));

@@ -116,6 +116,21 @@ impl<'a> Movable<'a> {
         self.sides.iter().flat_map(of).collect()
     }
 
+    /// Where theory does not reach with the lowest helix anywhere between two depths. Rock and
+    /// the end of the profile are met at the last of them if at all; hazardous ground can lie
+    /// between.
+    pub fn faults_between(&self, from: Length, to: Length) -> Vec<Issue> {
+        let hazards = self.strata.layers.iter().filter(|l| !l.hazards.is_empty());
+        let amid = hazards.map(|l| (l.top + l.bottom) / 2.0);
+        let passed = amid.filter(|z| (from.si()..to.si()).contains(&z.si()));
+        [to, from]
+            .into_iter()
+            .chain(passed)
+            .map(|depth| self.faults(depth))
+            .find(|faults| !faults.is_empty())
+            .unwrap_or_default()
+    }
+
     /// Depths of the lowest helix between two others at which a helix, the soil it bears on
     /// or a layer it could punch into meets a change of the ground; in order.
     pub fn breaks(&self, from: Length, to: Length) -> Vec<Length> {

@@ -51,7 +51,7 @@ pub(crate) fn search_range(
     (issues.len() == before).then_some((from, to))
 }
 
-/// The deepest depth without faults below one that has none.
+/// The deepest depth down to which there are no faults from one that has none.
 fn deepest(pile: &Movable, from: Length) -> Result<Length, Vec<Issue>> {
     let faults = pile.faults(from);
     if !faults.is_empty() {
@@ -60,7 +60,7 @@ fn deepest(pile: &Movable, from: Length) -> Result<Length, Vec<Issue>> {
     let (mut good, mut bad) = (from, pile.ground_depth() + Length::from_si(MILLIMETRE));
     for _ in 0..BISECTIONS {
         let middle = (good + bad) / 2.0;
-        if pile.faults(middle).is_empty() {
+        if pile.faults_between(from, middle).is_empty() {
             good = middle;
         } else {
             bad = middle;

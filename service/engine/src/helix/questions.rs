@@ -20,7 +20,7 @@ pub struct DepthCurve {
     #[validate(range(min = Length::new(0.1, LengthUnit::M), max = Length::new(100.0, LengthUnit::M)))]
     pub from: Length,
     /// Last depth of the lowest helix, below `from`; up to 100 m. The soil must be known as
-    /// far as the pile needs it there.
+    /// far as the pile needs it there, and no hazardous ground may be met on the way.
     #[validate(range(min = Length::new(0.1, LengthUnit::M), max = Length::new(100.0, LengthUnit::M)))]
     pub to: Length,
     /// How many depths, both ends included; 2 to 500.
@@ -44,7 +44,7 @@ pub struct MinimumDepth {
     #[validate(range(min = Length::new(0.1, LengthUnit::M), max = Length::new(100.0, LengthUnit::M)))]
     pub from: Option<Length>,
     /// Depth of the lowest helix down to which to search; up to 100 m. Left out: as deep as
-    /// the soil is known.
+    /// the soil is known and neither rock nor hazardous ground is met.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(range(min = Length::new(0.1, LengthUnit::M), max = Length::new(100.0, LengthUnit::M)))]
     pub to: Option<Length>,

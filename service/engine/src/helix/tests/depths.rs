@@ -415,3 +415,32 @@ fn faults_of_the_questions_are_told_together() {
         ]
     );
 }
+
+/// Hazardous ground between the ends of a range is met on the way, though at neither end.
+#[test]
+fn a_range_over_depth_does_not_pass_hazardous_ground() {
+    let mut ground = soil(&[
+        (5.0, 18.0, clay(75.0)),
+        (5.3, 18.0, sand(32.0)),
+        (20.0, 18.0, clay(75.0)),
+    ]);
+    ground["layers"][1]["hazards"] = json!(["liquefiable"]);
+    let curve = |from: f64, to: f64| {
+        let mut request = judged(ground.clone(), pile(0.073, &[(0.3, 10.0)]), 10.0);
+        request["depth_curve"] =
+            json!({ "from": q(from, "m"), "to": q(to, "m"), "depth_count": 2 });
+        refusable(request)
+    };
+    let refusal = curve(2.0, 15.0).unwrap_err();
+    assert_eq!(codes(&refusal), [("/depth_curve/to", "helix_in_hazard")]);
+    // tension takes the soil 2 D above: clear from 5.9 m on; compression 2 D below, to 4.4 m
+    assert!(curve(5.89, 15.0).is_err());
+    assert!(curve(5.91, 15.0).is_ok());
+    assert!(curve(2.0, 4.41).is_err());
+    assert!(curve(2.0, 4.39).is_ok());
+    // without an end of its own the search stops above that ground
+    let mut request = judged(ground, pile(0.073, &[(0.3, 10.0)]), 10.0);
+    request["minimum_depth"] = json!({});
+    let found = answer(request).result.minimum_depth.unwrap();
+    assert!((found.searched_to.si() - 4.4).abs() < 1e-6);
+}
