@@ -54,6 +54,7 @@ ALTERNATIVES = (
     *(f"layer {name}" for name in ("dry_unit_weight", "specific_gravity_ratio", "hazards")),
     *(f"test {name}" for name in ("test_depth", "reference_depth", "silty_below_water")),
     *(f"water {name}" for name in ("water_depth", "pore_pressures", "water_unit_weight")),
+    *(f"grade {name}" for name in ("cut", "raise")),
     *(f"shaft {shape}" for shape in ("round", "square")),
     *(f"undrained_bearing {name}" for name in ("skempton_1951", "fixed_nine", "cavity_expansion")),
     *(
@@ -90,6 +91,7 @@ def alternatives(request):
             found |= {f"test {name}" for way in ways for name in way}
     found |= {f"soil {name}" for name in found if name == "fill engineered"}
     found |= {f"water {name}" for name in request["soil"]}
+    found |= {f"grade {name}" for name in request["soil"].get("grade_change", {})}
     found |= {f"shaft {shape}" for shape in request["pile"]["shaft"]}
     for name, chosen in (request.get("methods") or {}).items():
         for word in chosen if isinstance(chosen, dict) else (chosen,):

@@ -5,11 +5,14 @@ The pile is moved as a whole, its helices as far apart as sent.
 
 from compare import Comparison
 from expected import directions, expected
-from refusals import predicted
+from pile import Pile
+from refusals import hazard_faults, predicted
 from units import FACTORS, base, quantity
 
 CURVES = 40
 DEPTHS = 7
+# Depths at which hazardous ground is looked for between the ends of a curve.
+LOOKED_AT = 400
 # Columns of a curve with the members of a one-depth answer that they must equal.
 COLUMNS = (
     ("ultimate", ("ultimate",)),
@@ -54,6 +57,19 @@ def _curve(request):
         "points": True,
     }
     return {**request, "depth_curve": asked}, [_moved(request, step) for step in steps]
+
+
+def _meets_hazard(curve):
+    """Whether the pile meets hazardous ground anywhere in the range of a curve."""
+    if not any("hazards" in layer for layer in curve["soil"]["layers"]):
+        return False
+    lowest = max(base(plate["depth"]) for plate in curve["pile"]["helices"])
+    first, last = (base(curve["depth_curve"][end]) - lowest for end in ("from", "to"))
+    for n in range(LOOKED_AT + 1):
+        pile = Pile(_moved(curve, first + (last - first) * n / LOOKED_AT))
+        if any(hazard_faults(pile, directions(curve))):
+            return True
+    return False
 
 
 def _table(points):
@@ -114,10 +130,14 @@ def judge_curves(service, items):
     ]
     asked = service.post("/v1/helix-capacity/batch", {"items": curves})["items"]
     answered = iter(service.post("/v1/helix-capacity/batch", {"items": singles})["items"])
-    comparison = Comparison()
+    comparison, refused = Comparison(), 0
     for (where, curve, requests), reply in zip(found, asked, strict=True):
-        if "answer" not in reply:
-            comparison.faults.append(f"curve of {where} refused: {reply['problem']['detail']}")
+        said = {e["code"] for e in reply.get("problem", {}).get("errors", [])}
+        want = {"helix_in_hazard"} if _meets_hazard(curve) else set()
+        refused += len(want)
+        if said != want:
+            comparison.faults.append(f"curve of {where} refused for {said}, should be for {want}")
+        if said or want:
             [next(answered) for _ in requests]
             continue
         names, curve = directions(curve), reply["answer"]["result"]["depth_curve"]
@@ -131,7 +151,8 @@ def judge_curves(service, items):
                 continue
             _point(comparison, at, "one-depth answer", row, one["answer"]["result"], names)
             _point(comparison, at, "recomputation", row, expected(single)[1], names)
-    print(f"{len(found)} curves of {DEPTHS} depths, largest relative difference of each column:")
+    print(f"{len(found)} curves of {DEPTHS} depths, {refused} of them refused for hazards; largest")
+    print("relative difference of each column:")
     for path, (difference, where) in sorted(comparison.largest.items()):
         print(f"  {difference:.1e}  {path} ({comparison.counted[path]}; {where})")
     if len(found) < CURVES:

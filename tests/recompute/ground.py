@@ -10,6 +10,8 @@ from strengths import StrengthFault, cohesion, strength
 from units import base
 
 WATER_UNIT_WEIGHT = 9.81
+# A cut leaves no layer thinner than this, m.
+LEAST_LAYER = 2e-6
 UNCREDITED = ("fill", "organic", "frozen")
 
 
@@ -114,6 +116,25 @@ class Ground:
             ways.append(way)
         # a strength found from a test needs the stress, and that all layers
         self.layers = [self._strong(layer, way) for layer, way in zip(self.layers, ways)]
+        if "grade_change" in soil:
+            self._regrade(soil["grade_change"])
+
+    def _regrade(self, change):
+        """Depths from final grade after a cut or below new fill; strengths are kept."""
+        new = []
+        if "raise" in change:
+            shift = base(change["raise"]["height"])
+            weight = base(change["raise"]["unit_weight"])
+            if shift > LEAST_LAYER:
+                new.append(Layer("new fill", 0.0, shift, weight, weight, "fill"))
+        else:
+            shift = -base(change["cut"]["depth"])
+        for layer in self.layers:
+            top, bottom = max(layer.top + shift, 0.0), layer.bottom + shift
+            if bottom > LEAST_LAYER:
+                new.append(replace(layer, top=top, bottom=bottom))
+        self.layers = new
+        self.water.points = [(depth + shift, pressure) for depth, pressure in self.water.points]
 
     def _strong(self, layer, way):
         try:

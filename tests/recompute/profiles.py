@@ -122,15 +122,19 @@ def _request(draw):
     style = draw.weighted(STYLES)
     rocky = draw.chance(0.06) and bottom > lowest + 0.4
     count = draw.whole(2 if style in ("sand", "mixed") else 1, 8)
-    bottoms = soils.boundaries(draw, count, near, bottom)
-    soil = {"layers": soils.layers(draw, style, bottoms, plates[0][0])}
+    # with a cut the soil is given from existing grade, the pile from final grade
+    change, cut = soils.grade_change(draw)
+    bottoms = soils.boundaries(draw, count, (near[0] + cut, near[1] + cut), bottom + cut)
+    soil = {"layers": soils.layers(draw, style, bottoms, plates[0][0] + cut)}
     if rocky:
-        soils.rock_below(draw, soil["layers"], lowest + 0.3)
-    soils.water(draw, soil, [depth for depth, _ in plates], bottom)
+        soils.rock_below(draw, soil["layers"], lowest + cut + 0.3)
+    soils.water(draw, soil, [depth + cut for depth, _ in plates], bottom + cut, cut)
+    if change:
+        soil["grade_change"] = change
     soils.place_tests(draw, soil)
     if draw.chance(0.08):
         hazard = draw.pick(("boulders", "collapsible", "sensitive", "liquefiable", "permafrost"))
-        clear = [l for l in soil["layers"] if base(l["bottom"]) < near[0] - plates[0][1]]
+        clear = [l for l in soil["layers"] if base(l["bottom"]) < near[0] + cut - plates[0][1]]
         draw.pick(clear or soil["layers"])["hazards"] = [hazard]
     request["soil"] = soil
     if methods:

@@ -67,8 +67,11 @@ def _zone_faults(pile, compressed):
                 yield "helix_in_rock"
 
 
-def _hazard_faults(pile, directions):
+def hazard_faults(pile, directions):
     """Ground noted for a hazard where a helix lies in it, bears on it or straddles it."""
+    first, last = pile.helices[0].depth, pile.helices[-1].depth
+    if any(part.layer.hazardous for part in pile.ground.parts(first, last)):
+        yield "helix_in_hazard"
     for helix in pile.helices:
         layers = [pile.ground.touching(helix.depth, below) for below in (False, True)]
         for direction in directions:
@@ -103,5 +106,5 @@ def predicted(request, directions):
     found |= set(_plate_faults(pile))
     if not found:
         found = set(_zone_faults(pile, "compression" in directions))
-        found |= set(_hazard_faults(pile, directions))
+        found |= set(hazard_faults(pile, directions))
     return found | set(_choice_faults(pile, request))

@@ -100,7 +100,7 @@ def _pressures(draw, first, bottom):
     return rows
 
 
-def water(draw, soil, depths, bottom):
+def water(draw, soil, depths, bottom, grade):
     """A water table or a profile of pressure, in many cases between the helices; or none."""
     place = draw.weighted((("within", 0.45), ("above", 0.2), ("below", 0.1), ("none", 0.25)))
     if place == "none":
@@ -110,9 +110,9 @@ def water(draw, soil, depths, bottom):
     elif place == "below":
         depth = draw.between(depths[-1], bottom)
     else:
-        depth = draw.between(0.0, depths[0])
+        depth = draw.between(grade + 0.01, depths[0])
     if draw.chance(0.3):
-        soil["pore_pressures"] = _pressures(draw, max(depth, 0.3), bottom)
+        soil["pore_pressures"] = _pressures(draw, max(depth, grade + 0.3), bottom)
     else:
         soil["water_depth"] = draw.quantity("length", depth)
     if draw.chance(0.15):
@@ -142,6 +142,20 @@ def place_tests(draw, soil):
             if sand_count and members["form"] != "n1_60" and pressure(depth) > 0.5:
                 if draw.chance(0.5):
                     members["silty_below_water"] = True
+
+
+def grade_change(draw):
+    """(change of grade or None, depth of a cut)."""
+    if draw.chance(0.85):
+        return None, 0.0
+    if draw.chance(0.5):
+        depth = draw.between(0.05, 1.5)
+        return {"cut": {"depth": draw.quantity("length", depth)}}, depth
+    members = {
+        "height": draw.quantity("length", draw.between(0.05, 1.5)),
+        "unit_weight": draw.quantity("weight", draw.between(15.0, 21.0)),
+    }
+    return {"raise": members}, 0.0
 
 
 def rock_below(draw, found, depth):

@@ -253,6 +253,8 @@ def strength(ground, layer, way):
     (name,) = [n for n in ways if n in way]
     find, depth_name = ways[name]
     depth = _depth(layer, way[name], depth_name)
+    if not layer.top <= depth <= layer.bottom or depth == 0.0:
+        raise StrengthFault("test_outside_layer")
     stress, total = ground.stress(depth), ground.total_stress(depth)
     if stress <= 0.0:
         raise StrengthFault("effective_stress_not_positive")
