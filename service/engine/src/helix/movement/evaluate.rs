@@ -14,7 +14,9 @@ use crate::helix::outcome::AxialResistance;
 use crate::helix::request::Request;
 use crate::helix::settings::Settings;
 use crate::quantity::{Force, Length, Size, SpringStiffness};
-use crate::source::{DERIVED, MOVEMENT_HYPERBOLA, SHAFT_SHORTENING};
+use crate::source::{
+    AC358_10_PERCENT, DERIVED, MOVEMENT_HYPERBOLA, SHAFT_SHORTENING, TEN_PERCENT_GROSS,
+};
 
 /// The movement of the head of a request without faults.
 pub(in crate::helix) fn head_movement(
@@ -99,7 +101,7 @@ impl Asked<'_> {
             working_load,
             working_load_from,
             at_working_load,
-            at_tenth_of_helix: self.at_tenth(&shaft),
+            at_tenth_of_helix: self.at_tenth(&shaft, work),
             points: self.question.point_count.map(|n| points(&shaft, n)),
         })
     }
@@ -173,12 +175,31 @@ impl Asked<'_> {
         }
     }
 
-    fn at_tenth(&self, shaft: &Shaft) -> LoadsAtMovement {
+    /// Loads at a movement of a tenth of the largest helix.
+    ///
+    /// P_gross where w = 0.1 D, P_net where w - P L/(A E) = 0.1 D; w movement of the head and D
+    /// largest helix (m). Range: any. Source: gross by old custom, net as acceptance criteria
+    /// read load tests. Sign: positive in both directions.
+    fn at_tenth(&self, shaft: &Shaft, work: &mut Work) -> LoadsAtMovement {
         let movement = self.largest / 10.0;
+        let gross = Force::from_si(shaft.moved(movement.si()).load);
+        let net = Force::from_si(shaft.moved_net(movement.si()).load);
+        let given = [("D", self.largest.into())];
+        let gross_rule = "load at w = 0.1 D";
+        work.trace.step(
+            "P_gross",
+            gross_rule,
+            gross,
+            given.clone(),
+            &TEN_PERCENT_GROSS,
+        );
+        let net_rule = "load at w - P L/(A E) = 0.1 D";
+        work.trace
+            .step("P_net", net_rule, net, given, &AC358_10_PERCENT);
         LoadsAtMovement {
             movement,
-            gross: Force::from_si(shaft.moved(movement.si()).load),
-            net: Force::from_si(shaft.moved_net(movement.si()).load),
+            gross,
+            net,
         }
     }
 

@@ -2,7 +2,7 @@
 //! movement of its head follow from the movement of its tip. Nothing here knows a pile.
 
 use crate::quantity::{Force, Length, Size};
-use crate::source::{MOVEMENT_HYPERBOLA, MOVEMENT_TO_MOBILISE, SHAFT_SHORTENING};
+use crate::source::{ELASTIC_COLUMN, MOVEMENT_HYPERBOLA, MOVEMENT_TO_MOBILISE};
 use crate::trace::Trace;
 
 /// How an element carries load as it moves.
@@ -243,7 +243,7 @@ pub fn elastic_line(load: Force, shaft: &Shaft, trace: &mut Trace) -> Size {
             ("L", length.into()),
             ("A E", Force::from_si(shaft.rigidity).into()),
         ],
-        &SHAFT_SHORTENING,
+        &ELASTIC_COLUMN,
     )
 }
 

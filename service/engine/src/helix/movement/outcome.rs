@@ -106,7 +106,8 @@ pub struct HelixMovement {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct LoadsAtMovement {
-    /// The movement: a tenth of the diameter of the largest helix.
+    /// The movement: a tenth of the diameter of the largest helix; criteria of load tests take
+    /// the average helix.
     pub movement: Size,
     /// Load at which the head moves by it.
     pub gross: Force,
