@@ -5,6 +5,7 @@
 #![warn(missing_docs)]
 
 mod figure;
+mod helix;
 mod layout;
 mod marks;
 mod page;
@@ -15,4 +16,5 @@ mod svg;
 mod table;
 mod words;
 
+pub use helix::helix_svg;
 pub use layout::layout_svg;

@@ -60,8 +60,23 @@ const ARCHITECT: [(f64, &str); 9] = [
 /// Scales on an engineer's rule, feet to one inch of paper.
 const ENGINEER: [f64; 6] = [20.0, 30.0, 40.0, 50.0, 60.0, 80.0];
 
+/// Scales of a section, on a metric rule as they are or by ten.
+const METRIC_DEPTHS: [f64; 18] = [
+    10.0, 20.0, 25.0, 30.0, 40.0, 50.0, 60.0, 75.0, 80.0, 100.0, 125.0, 150.0, 200.0, 250.0, 300.0,
+    400.0, 500.0, 750.0,
+];
+
 /// The largest scale on a common rule that shows `extent` (m) within `room` (mm).
 pub fn scale(extent: (f64, f64), room: (f64, f64), system: System) -> Scale {
+    scale_of(&METRIC, extent, room, system)
+}
+
+/// The same for a section, whose height has more metric scales to choose from.
+pub fn depth_scale(extent: (f64, f64), room: (f64, f64), system: System) -> Scale {
+    scale_of(&METRIC_DEPTHS, extent, room, system)
+}
+
+fn scale_of(metric: &[f64], extent: (f64, f64), room: (f64, f64), system: System) -> Scale {
     let needed = (1000.0 * extent.0 / room.0).max(1000.0 * extent.1 / room.1);
     if system == System::UsCustomary {
         if let Some((denominator, inches)) = ARCHITECT.iter().find(|(d, _)| *d >= needed) {
@@ -70,7 +85,7 @@ pub fn scale(extent: (f64, f64), room: (f64, f64), system: System) -> Scale {
                 name: format!("{inches} in = 1 ft (1:{denominator})"),
             };
         }
-    } else if let Some(d) = METRIC.iter().find(|d| **d >= needed) {
+    } else if let Some(d) = metric.iter().find(|d| **d >= needed) {
         return Scale {
             denominator: *d,
             name: format!("1:{d}"),

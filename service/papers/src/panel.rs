@@ -1,7 +1,8 @@
-//! What stands beside and below the plan in words: verdict, facts and cautions. The table
-//! of piles is in `table.rs`, scale bar and legend are in `strip.rs`.
+//! What stands beside and below the plan in words: verdict, facts and cautions; the parts
+//! that other sheets share too. The table of piles is in `table.rs`, scale bar and legend
+//! are in `strip.rs`.
 
-use bearwell_engine::contract::{Answer, Verdict};
+use bearwell_engine::contract::{Answer, Provenance, Verdict, VerdictReason, Warning};
 use bearwell_engine::layout::{LayoutCombination, Outcome, Request};
 use bearwell_engine::quantity::System;
 
@@ -63,7 +64,7 @@ pub fn cautions(svg: &mut Svg, lines: &[String], area: Rect) {
 
 /// Draws verdict, facts and the table of piles from top to bottom.
 pub fn side(svg: &mut Svg, subject: Subject, figure: &Figure, paper: &str, area: Rect) {
-    let mut y = verdict(svg, subject.answer, area);
+    let mut y = verdict(svg, "Pile layout", subject.answer.verdict, area);
     y += 1.2;
     for line in facts(subject, figure, paper, area.w) {
         y += PITCH;
@@ -79,27 +80,22 @@ pub fn side(svg: &mut Svg, subject: Subject, figure: &Figure, paper: &str, area:
 }
 
 /// The verdict, framed so that it reads without colour; returns the lower edge.
-fn verdict(svg: &mut Svg, answer: &Answer<Outcome>, area: Rect) -> f64 {
-    let (heading, sentence) = words::verdict(answer.verdict);
-    svg.text(
-        area.x,
-        area.y + 3.4,
-        "Pile layout",
-        Style::BOLD.sized(HEADING),
-    );
+pub fn verdict(svg: &mut Svg, about: &str, verdict: Verdict, area: Rect) -> f64 {
+    let (heading, sentence) = words::verdict(verdict);
+    svg.text(area.x, area.y + 3.4, about, Style::BOLD.sized(HEADING));
     let frame = Rect {
         x: area.x + 0.5,
         y: area.y + 5.2,
         w: area.w - 1.0,
         h: 13.2,
     };
-    let look = match answer.verdict {
+    let look = match verdict {
         Verdict::Reject => "stroke-width=\"1\"",
         Verdict::Accept => "stroke-width=\"0.35\"",
         _ => "stroke-width=\"0.5\" stroke-dasharray=\"2 1\"",
     };
     svg.rect(frame, &format!("stroke=\"#000\" {look}"));
-    if answer.verdict == Verdict::Reject {
+    if verdict == Verdict::Reject {
         for x in [frame.x + 5.0, frame.right() - 5.0] {
             marks::over_limit(svg, (x, frame.y + 5.0), 1.8);
         }
@@ -118,7 +114,7 @@ fn verdict(svg: &mut Svg, answer: &Answer<Outcome>, area: Rect) -> f64 {
 
 /// What a reader wants to know first, in lines of the given width.
 fn facts(s: Subject, figure: &Figure, paper: &str, room: f64) -> Vec<String> {
-    let mut texts = reasons(s.answer);
+    let mut texts = reasons(&s.answer.verdict_reasons);
     texts.extend(loads(s));
     texts.extend(piles(s));
     if figure.short_count > 0 {
@@ -131,30 +127,33 @@ fn facts(s: Subject, figure: &Figure, paper: &str, room: f64) -> Vec<String> {
         "Scale {} on {paper}, landscape.",
         figure.scale.name
     ));
-    let provenance = &s.answer.provenance;
+    texts.push(provenance(&s.answer.provenance));
+    texts.iter().flat_map(|text| short(text, room)).collect()
+}
+
+/// A text in at most three lines of the given width.
+pub fn short(text: &str, room: f64) -> Vec<String> {
+    let style = Style::PLAIN;
+    let mut lines = wrapped(text, room, style);
+    if lines.len() > 3 {
+        lines.truncate(3);
+        lines[2] = fitted(&format!("{} \u{2026}", lines[2]), room, style);
+    }
+    lines
+}
+
+/// What the answer rests on.
+pub fn provenance(provenance: &Provenance) -> String {
     let digest = &provenance.request_digest;
-    texts.push(format!(
+    format!(
         "Basis {}; request {}.",
         provenance.calculation_basis,
         digest.get(..12).unwrap_or(digest)
-    ));
-    let style = Style::PLAIN;
-    texts
-        .iter()
-        .flat_map(|text| {
-            let mut lines = wrapped(text, room, style);
-            if lines.len() > 3 {
-                lines.truncate(3);
-                lines[2] = fitted(&format!("{} \u{2026}", lines[2]), room, style);
-            }
-            lines
-        })
-        .collect()
+    )
 }
 
 /// What decided the verdict, the first two.
-fn reasons(answer: &Answer<Outcome>) -> Vec<String> {
-    let all = &answer.verdict_reasons;
+pub fn reasons(all: &[VerdictReason]) -> Vec<String> {
     let mut texts: Vec<String> = all
         .iter()
         .take(2)
@@ -198,18 +197,16 @@ fn loads(s: Subject) -> Vec<String> {
             words::force(capacity.tension, s.system)
         ));
     }
-    let warnings = &s.answer.warnings;
-    if !warnings.is_empty() {
-        let mut codes: Vec<String> = warnings.iter().map(|w| w.code.replace('_', " ")).collect();
-        codes.sort();
-        codes.dedup();
-        texts.push(format!(
-            "Warnings, {}: {}.",
-            warnings.len(),
-            codes.join(", ")
-        ));
-    }
+    texts.extend(warned(&s.answer.warnings));
     texts
+}
+
+/// How many warnings there are, and of what.
+pub fn warned(warnings: &[Warning]) -> Option<String> {
+    let mut codes: Vec<String> = warnings.iter().map(|w| w.code.replace('_', " ")).collect();
+    codes.sort();
+    codes.dedup();
+    (!codes.is_empty()).then(|| format!("Warnings, {}: {}.", warnings.len(), codes.join(", ")))
 }
 
 /// Count, proof, utilisation and the longest span.

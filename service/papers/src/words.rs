@@ -6,7 +6,9 @@ use bearwell_engine::layout::{
     AllowableStressCombinations, AllowableStressEdition, CapacityLevel, LayoutBasis,
     LimitStatesCombinations, LimitStatesEdition,
 };
-use bearwell_engine::quantity::{Force, Length, System, round9};
+use bearwell_engine::quantity::{
+    Angle, Force, Length, Role, Size, SoilStress, System, Torque, UnitDef, UnitWeight, round9,
+};
 
 /// Name of the unit of force.
 pub fn force_unit(system: System) -> &'static str {
@@ -32,6 +34,16 @@ pub fn length_factor(system: System) -> f64 {
     }
 }
 
+/// Metres in one unit of a size.
+pub fn size_factor(system: System) -> f64 {
+    unit(Size::ROLE, system).factor
+}
+
+/// Newtons in one unit of force.
+pub fn force_factor(system: System) -> f64 {
+    unit(Force::ROLE, system).factor
+}
+
 /// A force without its unit: whole pounds, tenths of a kilonewton.
 pub fn force(f: Force, system: System) -> String {
     match system {
@@ -47,6 +59,114 @@ pub fn length(l: Length, system: System) -> String {
         System::UsCustomary => 2,
     };
     grouped(l.si() / length_factor(system), decimals)
+}
+
+/// A value in its unit, to at most `decimals` decimals, without needless zeros.
+fn shown(si: f64, role: &Role, system: System, decimals: usize) -> String {
+    let unit = unit(role, system);
+    trimmed((si - unit.offset) / unit.factor, decimals)
+}
+
+/// The unit a role is shown in.
+fn unit(role: &Role, system: System) -> &'static UnitDef {
+    match system {
+        System::Si => role.si,
+        System::UsCustomary => role.us,
+    }
+}
+
+/// A depth without its unit, to hundredths.
+pub fn depth(l: Length, system: System) -> String {
+    grouped(l.si() / length_factor(system), 2)
+}
+
+/// A depth with its unit.
+pub fn depth_told(l: Length, system: System) -> String {
+    format!("{} {}", depth(l, system), length_unit(system))
+}
+
+/// A size with its unit: tenths of a millimetre, thousandths of an inch.
+pub fn size_told(size: Size, system: System) -> String {
+    let decimals = match system {
+        System::Si => 1,
+        System::UsCustomary => 3,
+    };
+    let value = shown(size.si(), Size::ROLE, system, decimals);
+    format!("{value} {}", size_unit(system))
+}
+
+/// Name of the unit of a size.
+pub fn size_unit(system: System) -> &'static str {
+    unit(Size::ROLE, system).name
+}
+
+/// A force with its unit.
+pub fn force_told(f: Force, system: System) -> String {
+    format!("{} {}", force(f, system), force_unit(system))
+}
+
+/// A stress in soil without its unit: tenths of a kilopascal, whole pounds per square foot.
+pub fn stress(stress: SoilStress, system: System) -> String {
+    let decimals = match system {
+        System::Si => 1,
+        System::UsCustomary => 0,
+    };
+    shown(stress.si(), SoilStress::ROLE, system, decimals)
+}
+
+/// Name of the unit of a stress in soil.
+pub fn stress_unit(system: System) -> &'static str {
+    unit(SoilStress::ROLE, system).name
+}
+
+/// A stress in soil with its unit.
+pub fn stress_told(value: SoilStress, system: System) -> String {
+    format!("{} {}", stress(value, system), stress_unit(system))
+}
+
+/// A unit weight without its unit.
+pub fn unit_weight(w: UnitWeight, system: System) -> String {
+    shown(w.si(), UnitWeight::ROLE, system, 1)
+}
+
+/// Name of the unit of a unit weight, as it is written by hand.
+pub fn unit_weight_unit(system: System) -> &'static str {
+    match system {
+        System::Si => "kN/m3",
+        System::UsCustomary => "pcf",
+    }
+}
+
+/// An angle in degrees.
+pub fn angle_told(a: Angle) -> String {
+    format!("{}\u{b0}", shown(a.si(), Angle::ROLE, System::Si, 1))
+}
+
+/// A torque without its unit.
+pub fn torque(t: Torque, system: System) -> String {
+    let decimals = match system {
+        System::Si => 2,
+        System::UsCustomary => 0,
+    };
+    shown(t.si(), Torque::ROLE, system, decimals)
+}
+
+/// Name of the unit of a torque, as it is written by hand.
+pub fn torque_unit(system: System) -> &'static str {
+    match system {
+        System::Si => "kN m",
+        System::UsCustomary => "ft-lbf",
+    }
+}
+
+/// A number with at most `decimals` decimals, without needless zeros.
+pub fn trimmed(value: f64, decimals: usize) -> String {
+    let full = grouped(value, decimals);
+    if full.contains('.') {
+        full.trim_end_matches('0').trim_end_matches('.').to_owned()
+    } else {
+        full
+    }
 }
 
 /// A utilisation to three decimals; one above 1 never reads 1.
@@ -145,6 +265,10 @@ mod tests {
         assert_eq!(grouped(-1_234.56, 1), "-1,234.6");
         assert_eq!(grouped(-0.001, 2), "0.00");
         assert_eq!(grouped(999.0, 0), "999");
+        assert_eq!(trimmed(2.875, 3), "2.875");
+        assert_eq!(trimmed(1_200.0, 1), "1,200");
+        assert_eq!(trimmed(18.50, 2), "18.5");
+        assert_eq!(trimmed(-0.001, 2), "0");
     }
 
     #[test]

@@ -1,0 +1,223 @@
+//! How the drawing is divided into lanes, and the two scales of the section: depths, and
+//! widths of the pile.
+
+use bearwell_engine::quantity::{Length, Size};
+
+use super::reading::Subject;
+use crate::page::{self, Scale};
+use crate::svg::Rect;
+use crate::words;
+
+/// Room above grade for the head of the pile and the headings of the lanes, mm.
+const ABOVE: f64 = 15.5;
+/// Room below the section for what it ends with and what a load needs, mm.
+const BELOW: f64 = 8.4;
+/// Width of the lane with the layers in words.
+const CELLS: f64 = 45.0;
+/// Width in which boundaries fan out from the section to the words.
+pub const FAN: f64 = 4.0;
+/// Width of the lane of depths.
+const RULER: f64 = 11.5;
+/// Room on the right of the curve for half of the last figure of its axis.
+pub const OVER: f64 = 3.5;
+/// Shares of the rest: section, notes, curve.
+const SHARES: [f64; 3] = [0.315, 0.285, 0.4];
+/// Widest drawn helix, mm.
+const WIDEST: f64 = 22.0;
+/// A widest helix of this width needs no larger scale.
+const WIDE_ENOUGH: f64 = 14.0;
+/// Room beside the widest thing in the section, mm.
+const CLEAR: f64 = 2.0;
+/// Multiples of the scale of depths at which the pile may be drawn.
+const TIMES: [u32; 15] = [1, 2, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50];
+
+/// The lanes of the drawing and its scales.
+#[derive(Debug)]
+pub struct Frame {
+    /// All of it.
+    pub area: Rect,
+    /// The layers in words.
+    pub cells: Rect,
+    /// The section.
+    pub section: Rect,
+    /// Helices, water and other depths in words.
+    pub notes: Rect,
+    /// The field of the curve.
+    pub curve: Rect,
+    /// Scale of depths.
+    pub scale: Scale,
+    /// Paper millimetres for one metre of depth.
+    pub depth_factor: f64,
+    /// How many times larger the pile is drawn across than down.
+    pub times: u32,
+    /// Where the pile stands.
+    pub axis: f64,
+    /// Depth at which the drawing ends, m.
+    pub end: f64,
+    /// Depth at which the profile ends, m.
+    pub profile: f64,
+}
+
+impl Frame {
+    /// The lanes of a drawing in `area`.
+    pub fn new(s: Subject, area: Rect) -> Self {
+        let rest = area.w - CELLS - FAN - RULER;
+        let [section_w, notes_w, curve_w] = SHARES.map(|share| share * rest);
+        let height = area.h - ABOVE - BELOW;
+        let grade = area.y + ABOVE;
+        let profile = s.request.soil.depth().si();
+        let (widest, reach) = widths(s);
+        let across = widest.max(reach * WIDEST / (section_w - CLEAR));
+        let (shown, cut) = depths(s, profile);
+        let scale = page::depth_scale((across, shown), (WIDEST, height), s.system);
+        let depth_factor = 1000.0 / scale.denominator;
+        // a profile that goes on is shown as far as there is paper
+        let end = if cut {
+            profile.min(height / depth_factor)
+        } else {
+            shown
+        };
+        let lane = |x: f64, w: f64| Rect {
+            x,
+            y: grade,
+            w,
+            h: end * depth_factor,
+        };
+        let section = lane(area.x + CELLS + FAN, section_w);
+        Self {
+            area,
+            cells: Rect {
+                h: area.bottom() - grade,
+                ..lane(area.x, CELLS)
+            },
+            notes: Rect {
+                h: area.bottom() - grade,
+                ..lane(section.right(), notes_w)
+            },
+            curve: lane(area.right() - curve_w, curve_w - OVER),
+            times: times(
+                widest * depth_factor,
+                reach * depth_factor,
+                section_w - CLEAR,
+            ),
+            axis: section.x + section.w / 2.0,
+            section,
+            scale,
+            depth_factor,
+            end,
+            profile,
+        }
+    }
+
+    /// Final grade on paper.
+    pub fn grade(&self) -> f64 {
+        self.section.y
+    }
+
+    /// A depth on paper.
+    pub fn y(&self, depth: Length) -> f64 {
+        self.at(depth.si())
+    }
+
+    /// A depth in metres on paper.
+    pub fn at(&self, metres: f64) -> f64 {
+        self.section.y + metres * self.depth_factor
+    }
+
+    /// Whether a depth is on the drawing.
+    pub fn shows(&self, depth: Length) -> bool {
+        depth.si() <= self.end + 1e-9
+    }
+
+    /// A width of the pile on paper.
+    pub fn across(&self, size: Size) -> f64 {
+        size.si() * self.depth_factor * f64::from(self.times)
+    }
+
+    /// Whether the profile goes on below the drawing.
+    pub fn goes_on(&self) -> bool {
+        self.profile > self.end + 1e-9
+    }
+
+    /// The scales in words.
+    pub fn told(&self, paper: &str) -> String {
+        let depths = format!("Depths {} on {paper}, landscape;", self.scale.name);
+        match self.times {
+            1 => format!("{depths} the pile to the same scale."),
+            n => format!(
+                "{depths} widths of the pile {n} times that, 1:{}.",
+                words::trimmed(self.scale.denominator / f64::from(n), 2)
+            ),
+        }
+    }
+}
+
+/// The widest helix and the widest thing drawn around the pile, m.
+fn widths(s: Subject) -> (f64, f64) {
+    let mut widest = s.request.pile.shaft.width().si();
+    for plate in s.plates() {
+        widest = widest.max(plate.diameter.si());
+    }
+    let spreads = s
+        .plates()
+        .into_iter()
+        .filter_map(|p| Some(p.down?.punching.as_ref()?.spread_diameter.si()));
+    (widest, spreads.fold(widest, f64::max))
+}
+
+/// Depth to show, m, and whether the profile goes on below it.
+fn depths(s: Subject, profile: f64) -> (f64, bool) {
+    let outcome = s.outcome();
+    let mut least = s.lowest().si();
+    for plate in s.plates() {
+        if let Some(down) = plate.down {
+            let zone = down.zone.iter().map(|z| z.bottom.si());
+            let weak = down.punching.as_ref();
+            let weak = weak.map(|p| down.depth.si() + p.distance.si());
+            least = zone.chain(weak).fold(least, f64::max);
+        }
+    }
+    if let Some(depth) = s.no_credit_above() {
+        least = least.max(depth.si());
+    }
+    if let Some(curve) = &outcome.depth_curve {
+        least = least.max(curve.to.si());
+    }
+    if let Some(found) = &outcome.minimum_depth {
+        least = least.max(found.depth.unwrap_or(found.at.depth).si());
+    }
+    // below that, a little more ground, or all of it where little is left
+    let least = (1.1 * least).min(profile.max(least));
+    if profile <= 1.5 * least {
+        (profile.max(least), false)
+    } else {
+        (least, true)
+    }
+}
+
+/// The multiple that makes the widest helix wide enough and keeps all inside the section.
+fn times(widest: f64, reach: f64, room: f64) -> u32 {
+    let mut chosen = 1;
+    for n in TIMES {
+        let fits = widest * f64::from(n) <= WIDEST && reach * f64::from(n) <= room;
+        if widest * f64::from(chosen) >= WIDE_ENOUGH || !fits {
+            break;
+        }
+        chosen = n;
+    }
+    chosen
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_pile_is_drawn_wide_enough_and_no_wider_than_the_section() {
+        assert_eq!(times(15.0, 15.0, 40.0), 1);
+        assert_eq!(times(4.8, 4.8, 40.0), 3);
+        assert_eq!(times(0.4, 0.4, 40.0), 40);
+        assert_eq!(times(8.0, 39.0, 40.0), 1);
+        assert_eq!(times(0.01, 0.01, 40.0), 50);
+    }
+}
