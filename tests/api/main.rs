@@ -11,3 +11,4 @@ mod load;
 mod pages;
 mod plans;
 mod problems;
+mod sheets;

@@ -1,31 +1,48 @@
-//! Every example of `pile-layout` can be drawn and keeps the rules of a drawing, and the
-//! committed pictures are what is drawn. `BEARWELL_BLESS=1` writes them anew.
+//! Every example of a calculation with a sheet can be drawn and keeps the rules of a
+//! drawing, and the committed pictures are what is drawn. `BEARWELL_BLESS=1` writes them
+//! anew.
 
 mod common;
 
 use std::path::{Path, PathBuf};
 
-use bearwell_engine::contract::{Answer, Call, Paper, Work, run};
-use bearwell_engine::layout::{Outcome, PileLayout, Request};
+use bearwell_engine::contract::{Answer, Calculation, Call, Noun, Paper, Work, run};
+use bearwell_engine::helix::HelixCapacity;
+use bearwell_engine::layout::PileLayout;
 use bearwell_engine::quantity::System;
 use bearwell_engine::trace::Trace;
-use bearwell_papers::layout_svg;
+use bearwell_papers::{helix_svg, layout_svg};
 use common::judge;
+use common::strokes::judge_strokes;
 
-/// Examples whose pictures are committed.
-const PICTURES: [(&str, Paper); 3] = [
+/// Examples of `pile-layout` whose pictures are committed.
+const LAYOUTS: [(&str, Paper); 3] = [
     ("linnet", Paper::Letter),
     ("linnet-search", Paper::Letter),
     ("sizerin", Paper::A4),
 ];
+/// Examples of `helix-capacity` whose pictures are committed, as `helix-` and their name.
+const HELICES: [(&str, Paper); 9] = [
+    ("depth-curve-linnet", Paper::Letter),
+    ("depth-curve-sizerin", Paper::A4),
+    ("engineered-fill", Paper::A4),
+    ("minimum-depth", Paper::Letter),
+    ("perched-water", Paper::A4),
+    ("sheet-fill-above-weak-below", Paper::A4),
+    ("sheet-many-layers", Paper::A4),
+    ("sheet-sixty-layers", Paper::Letter),
+    ("sheet-tension-square-shaft", Paper::Letter),
+];
+
+type Draw<C> = fn(&<C as Noun>::Request, &Answer<<C as Noun>::Outcome>, System, Paper) -> String;
 
 fn openapi() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("../../openapi")
 }
 
-/// Names of the examples, in order.
-fn names() -> Vec<String> {
-    let mut names: Vec<String> = std::fs::read_dir(openapi().join("examples/pile-layout"))
+/// Names of the examples of a calculation, in order.
+fn names(noun: &str) -> Vec<String> {
+    let mut names: Vec<String> = std::fs::read_dir(openapi().join("examples").join(noun))
         .expect("the examples")
         .map(|entry| entry.expect("an entry").path())
         .filter(|path| path.extension().is_some_and(|e| e == "json"))
@@ -36,41 +53,62 @@ fn names() -> Vec<String> {
     names
 }
 
-fn example(name: &str) -> (Call<Request>, Answer<Outcome>) {
-    let path = openapi().join(format!("examples/pile-layout/{name}.json"));
+fn example<C: Calculation>(name: &str) -> (Call<C::Request>, Answer<C::Outcome>) {
+    let path = openapi().join(format!("examples/{}/{name}.json", C::NAME));
     let text = std::fs::read_to_string(&path).expect("an example");
-    let call: Call<Request> = serde_json::from_str(&text).expect("a request");
-    let answer = run::<PileLayout>(&call, Work::new(Trace::off(), None))
+    let call: Call<C::Request> = serde_json::from_str(&text).expect("a request");
+    let answer = run::<C>(&call, Work::new(Trace::off(), None))
         .unwrap_or_else(|refusal| panic!("{name} is refused: {refusal:?}"));
     (call, answer)
 }
 
-#[test]
-fn every_example_makes_a_good_sheet() {
-    let names = names();
-    assert!(names.len() > PICTURES.len(), "{names:?}");
+/// Draws every example on both papers in both systems.
+fn all_sheets<C: Calculation>(draw: Draw<C>, judge: fn(&str, &str), more_than: usize) {
+    let names = names(C::NAME);
+    assert!(names.len() > more_than, "{names:?}");
     for name in names {
-        let (call, answer) = example(&name);
+        let (call, answer) = example::<C>(&name);
         for paper in [Paper::Letter, Paper::A4] {
             for system in [System::Si, System::UsCustomary] {
-                let svg = layout_svg(&call.request, &answer, system, paper);
-                judge(&name, &svg);
+                judge(&name, &draw(&call.request, &answer, system, paper));
             }
         }
     }
 }
 
-#[test]
-fn committed_pictures_are_what_is_drawn() {
-    for (name, paper) in PICTURES {
-        let (call, answer) = example(name);
-        let svg = layout_svg(&call.request, &answer, call.options.system(), paper);
-        let path = openapi().join(format!("pictures/{name}.svg"));
+fn committed<C: Calculation>(draw: Draw<C>, prefix: &str, pictures: &[(&str, Paper)]) {
+    for (name, paper) in pictures {
+        let (call, answer) = example::<C>(name);
+        let svg = draw(&call.request, &answer, call.options.system(), *paper);
+        let path = openapi().join(format!("pictures/{prefix}{name}.svg"));
         if std::env::var_os("BEARWELL_BLESS").is_some() {
             std::fs::create_dir_all(path.parent().expect("a folder")).expect("a folder");
             std::fs::write(&path, &svg).expect("the picture is written");
         }
         let committed = std::fs::read_to_string(&path).unwrap_or_default();
-        assert!(committed == svg, "{name}.svg is not what is drawn");
+        assert!(committed == svg, "{prefix}{name}.svg is not what is drawn");
     }
+}
+
+#[test]
+fn every_layout_makes_a_good_sheet() {
+    let judge = |name: &str, svg: &str| {
+        judge(name, svg);
+    };
+    all_sheets::<PileLayout>(layout_svg, judge, LAYOUTS.len());
+}
+
+#[test]
+fn every_helix_capacity_makes_a_good_sheet() {
+    let judge = |name: &str, svg: &str| {
+        let sheet = judge(name, svg);
+        judge_strokes(name, svg, &sheet);
+    };
+    all_sheets::<HelixCapacity>(helix_svg, judge, HELICES.len());
+}
+
+#[test]
+fn committed_pictures_are_what_is_drawn() {
+    committed::<PileLayout>(layout_svg, "", &LAYOUTS);
+    committed::<HelixCapacity>(helix_svg, "helix-", &HELICES);
 }

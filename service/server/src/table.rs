@@ -22,7 +22,7 @@ use crate::schemas::{Named, Schemas, collect};
 
 /// Every calculation of the service, one line each.
 pub const CALCULATIONS: &[Entry] = &[
-    Entry::of::<HelixCapacity, JsonOnly>(),
+    Entry::of::<HelixCapacity, HelixSheets>(),
     Entry::of::<TorqueCapacity, JsonOnly>(),
     Entry::of::<FrostEmbedment, JsonOnly>(),
     Entry::of::<PileLayout, LayoutSheets>().heavy(),
@@ -139,6 +139,21 @@ impl Sheets<PileLayout> for LayoutSheets {
             about: "the plan to scale: beams, piles with their numbers, the reactions that govern.",
         },
         draw: bearwell_papers::layout_svg,
+    }];
+}
+
+/// Drawings of a helix capacity.
+pub struct HelixSheets;
+
+impl Sheets<HelixCapacity> for HelixSheets {
+    const ALL: &'static [Sheet<HelixCapacity>] = &[Sheet {
+        note: SheetNote {
+            media: "image/svg+xml",
+            form: "section",
+            about: "the section to scale: the ground with the pile, its helices and water, and \
+                    the capacity over depth where `depth_curve` asks for `points`.",
+        },
+        draw: bearwell_papers::helix_svg,
     }];
 }
 

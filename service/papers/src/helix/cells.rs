@@ -1,7 +1,7 @@
 //! The layers in words, each in a cell of its own on the left of the section; boundaries
 //! fan out to the cells where layers are thin. Layers for which there is no cell share one.
 
-use bearwell_engine::quantity::System;
+use bearwell_engine::quantity::{System, UnitWeight};
 use bearwell_engine::soil::{Layer, Strength};
 
 use super::frame::{FAN, Frame};
@@ -188,7 +188,7 @@ impl LayerWords {
     pub fn of(s: Subject, i: usize) -> Self {
         let soil = &s.request.soil;
         let layer = &soil.layers[i];
-        let (weight, weight_short) = weights(layer, s.system);
+        let (weight, weight_short) = weights(layer, soil.water(), s.system);
         Self {
             label: soil.label(i),
             kind: layer.soil.kind().told(),
@@ -220,17 +220,20 @@ impl LayerWords {
     }
 }
 
-/// The strength that the calculation uses.
+/// The strength that the calculation uses; a star where it was found, not sent.
 fn strength(s: Subject, i: usize) -> String {
     let strata = s.request.soil.strata();
+    let star = if s.found(i) { "*" } else { "" };
     match strata.layers.get(i).map(|l| l.strength) {
-        Some(Strength::Undrained { su }) => format!("su {}", words::stress_told(su, s.system)),
+        Some(Strength::Undrained { su }) => {
+            format!("su {}{star}", words::stress_told(su, s.system))
+        }
         Some(Strength::Drained { phi, cohesion }) if cohesion.si() > 0.0 => format!(
-            "{}, c' {}",
+            "{}{star}, c' {}",
             words::angle_told(phi),
             words::stress_told(cohesion, s.system)
         ),
-        Some(Strength::Drained { phi, .. }) => format!("friction {}", words::angle_told(phi)),
+        Some(Strength::Drained { phi, .. }) => format!("friction {}{star}", words::angle_told(phi)),
         Some(Strength::Rock) => "no helix theory".to_owned(),
         Some(Strength::NoCredit) | None => "no credit".to_owned(),
     }
@@ -247,9 +250,9 @@ fn short_strength(s: Subject, i: usize) -> String {
 }
 
 /// Unit weights, long and short.
-fn weights(layer: &Layer, system: System) -> (String, String) {
+fn weights(layer: &Layer, water: UnitWeight, system: System) -> (String, String) {
     let unit = words::unit_weight_unit(system);
-    let (moist, wet) = layer.shown_weights();
+    let (moist, wet) = layer.shown_weights(water);
     let moist = words::unit_weight(moist, system);
     match wet.map(|w| words::unit_weight(w, system)) {
         Some(wet) => (

@@ -264,10 +264,17 @@ fn curves(svg: &mut Svg, s: Subject, frame: &Frame, field: &mut Field) {
             AxialDirection::Compression => way[0].1,
             AxialDirection::Tension => way[0].1 + MARKS / 2.0,
         };
+        let sent = frame.y(s.lowest());
         for (x, y) in way {
-            if y >= next {
+            if y < next {
+                continue;
+            }
+            // the pile as sent has marks of its own
+            if (y - sent).abs() > 3.5 {
                 mark(svg, direction, (x, y), 0.8);
-                next = y + MARKS;
+            }
+            while next <= y {
+                next += MARKS;
             }
         }
     }

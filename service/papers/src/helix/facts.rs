@@ -28,9 +28,7 @@ pub fn lines(s: Subject, scales: &str, room: f64) -> Vec<String> {
     texts.extend(sets(s));
     texts.extend(torque(s));
     texts.extend(no_needed(s));
-    if water(s).is_none() {
-        texts.push("No water within the profile.".to_owned());
-    }
+    texts.extend(ground(s));
     texts.extend(panel::warned(&s.answer.warnings));
     texts.push(scales.to_owned());
     texts.push(panel::provenance(&s.answer.provenance));
@@ -38,6 +36,31 @@ pub fn lines(s: Subject, scales: &str, room: f64) -> Vec<String> {
         .iter()
         .flat_map(|text| panel::short(text, room))
         .collect()
+}
+
+/// Water that is not told beside the section, strengths that were found, and hazards.
+fn ground(s: Subject) -> Vec<String> {
+    let soil = &s.request.soil;
+    let mut texts = Vec::new();
+    if let Some(points) = &soil.pore_pressures {
+        texts.push(format!(
+            "Pore pressures as sent, at {} depths.",
+            points.len()
+        ));
+    } else if water(s).is_empty() {
+        texts.push("No water within the profile.".to_owned());
+    }
+    if (0..soil.layers.len()).any(|i| s.found(i)) {
+        texts.push("* strength found from a test or an index, not sent.".to_owned());
+    }
+    for (i, layer) in soil.layers.iter().enumerate() {
+        let hazards = layer.hazards.iter().flatten();
+        let told: Vec<&str> = hazards.map(|h| h.told()).collect();
+        if !told.is_empty() {
+            texts.push(format!("Beware, {}: {}.", soil.label(i), told.join(", ")));
+        }
+    }
+    texts
 }
 
 fn pile(s: Subject) -> String {

@@ -40,16 +40,46 @@ pub fn draw(svg: &mut Svg, s: Subject, frame: &Frame) {
     if let Some(depth) = s.no_credit_above().filter(|d| frame.shows(*d)) {
         no_credit(svg, frame, depth);
     }
-    if let Some(depth) = water(s).filter(|d| frame.shows(*d)) {
-        water_table(svg, frame, frame.y(depth));
+    for edge in water(s).iter().filter(|e| frame.shows(e.depth)) {
+        water_edge(svg, frame, edge);
     }
     end(svg, s, frame);
 }
 
-/// Depth of the water table, where it is in the profile.
-pub fn water(s: Subject) -> Option<Length> {
-    let depth = s.request.soil.water_depth?;
-    (depth <= s.request.soil.depth()).then_some(depth)
+/// A depth at which water begins or ends.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct WaterEdge {
+    /// Where.
+    pub depth: Length,
+    /// Water below it, rather than above.
+    pub begins: bool,
+}
+
+/// Where water begins and ends within the profile: at the water table, or where the pore
+/// pressures sent leave zero and come back to it.
+pub fn water(s: Subject) -> Vec<WaterEdge> {
+    let soil = &s.request.soil;
+    let edge = |depth, begins| WaterEdge { depth, begins };
+    let mut edges: Vec<WaterEdge> = soil
+        .water_depth
+        .map(|d| edge(d, true))
+        .into_iter()
+        .collect();
+    if let Some(points) = &soil.pore_pressures {
+        let wet = |i: usize| points.get(i).is_some_and(|p| p.pressure.si() > 0.0);
+        for (i, point) in points.iter().enumerate() {
+            // below the last point pressure grows as in water at rest
+            let below = wet(i + 1) || i + 1 == points.len();
+            let above = i > 0 && wet(i - 1);
+            match (above, wet(i), below) {
+                (false, _, true) => edges.push(edge(point.depth, true)),
+                (true, false, false) => edges.push(edge(point.depth, false)),
+                _ => {}
+            }
+        }
+    }
+    edges.retain(|e| e.depth <= soil.depth());
+    edges
 }
 
 /// The ground surface, with strokes below it.
@@ -82,9 +112,9 @@ fn no_credit(svg: &mut Svg, frame: &Frame, depth: Length) {
     }
 }
 
-/// The water table: a long-dashed line with the open triangle on it.
-fn water_table(svg: &mut Svg, frame: &Frame, y: f64) {
-    let section = frame.section;
+/// The edge of water: a long-dashed line, with the open triangle on it where water begins.
+fn water_edge(svg: &mut Svg, frame: &Frame, edge: &WaterEdge) {
+    let (section, y) = (frame.section, frame.y(edge.depth));
     svg.line(
         (section.x, y),
         (section.right(), y),
@@ -95,7 +125,9 @@ fn water_table(svg: &mut Svg, frame: &Frame, y: f64) {
         (section.right(), y),
         "stroke=\"#000\" stroke-width=\"0.3\" stroke-dasharray=\"3.6 0.9\"",
     );
-    water_mark(svg, (section.x + 3.6, y));
+    if edge.begins {
+        water_mark(svg, (section.x + 3.6, y));
+    }
 }
 
 /// The triangle of a water table, its point at `at`.

@@ -123,7 +123,8 @@ fn beside(r: Rect, y: f64, (w, h): (f64, f64)) -> impl Iterator<Item = Rect> {
     let steps = ((r.w - w - 1.6) / 3.0).max(0.0).floor() as u32;
     (0..=steps).flat_map(move |i| {
         let x = r.right() - 0.8 - w - f64::from(i) * 3.0;
-        [y - h - 0.5, y + 0.5].map(|y| Rect { x, y, w, h })
+        // further off where marks stand on the line
+        [y - h - 0.5, y + 0.5, y - h - 2.4, y + 1.9].map(|y| Rect { x, y, w, h })
     })
 }
 

@@ -15,6 +15,8 @@ use crate::words;
 const LEAD: f64 = 5.0;
 /// Gap below a note, mm.
 const CLEAR: f64 = 0.9;
+/// Most edges of water that are told; more are only drawn.
+const WATERS: usize = 4;
 /// How much a note tells; less where not all of them fit.
 const DETAIL: [usize; 3] = [3, 2, 1];
 
@@ -70,11 +72,18 @@ fn notes(s: Subject, frame: &Frame, detail: usize, room: f64) -> Vec<Note> {
     let mut all = Vec::new();
     let depth = |l| words::depth_told(l, s.system);
     let fit = |text: String| fitted(&text, room, Style::PLAIN);
-    if let Some(z) = water(s).filter(|z| frame.shows(*z)) {
+    let edges = water(s);
+    let only = edges.len() == 1;
+    for edge in edges.iter().take(WATERS).filter(|e| frame.shows(e.depth)) {
+        let told = match (only, edge.begins) {
+            (true, _) => "water",
+            (false, true) => "water from",
+            (false, false) => "no water from",
+        };
         all.push(Note {
-            y: frame.y(z),
+            y: frame.y(edge.depth),
             x: frame.section.right(),
-            lines: vec![fit(format!("water {}", depth(z)))],
+            lines: vec![fit(format!("{told} {}", depth(edge.depth)))],
         });
     }
     if let Some(z) = s.no_credit_above().filter(|z| frame.shows(*z)) {
@@ -122,11 +131,16 @@ fn plate_lines(s: Subject, plate: &PlateReading, detail: usize, room: f64) -> Ve
     if detail > 2
         && let Some(weak) = plate.down.and_then(held)
     {
-        lines.push(format!(
-            "held at {} by {}",
-            words::stress_told(weak.bearing_limit, s.system),
-            weak.layer
-        ));
+        let held = format!(
+            "held at {}",
+            words::stress_told(weak.bearing_limit, s.system)
+        );
+        let whole = format!("{held} by {}", weak.layer);
+        if fits(&whole) {
+            lines.push(whole);
+        } else {
+            lines.extend([held, format!("by {}", weak.layer)]);
+        }
     }
     if detail > 1 {
         let told: Vec<String> = [("down", plate.down), ("up", plate.up)]

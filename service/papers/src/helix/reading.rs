@@ -115,6 +115,16 @@ impl<'a> Subject<'a> {
             .filter(|depth| *depth > Length::ZERO)
     }
 
+    /// Whether the strength of layer `i` was found from a test or an index.
+    pub fn found(&self, i: usize) -> bool {
+        let soil = &self.request.soil;
+        let (label, layer) = (soil.label(i), &soil.layers[i]);
+        // two layers may carry one label
+        let here = |depth: Length| layer.top <= depth && depth <= layer.bottom;
+        let found = &self.outcome().derived_strengths;
+        found.iter().any(|d| d.layer == label && here(d.depth))
+    }
+
     /// Checks of a load in a direction.
     fn load_checks(&self, direction: AxialDirection) -> impl Iterator<Item = &'a Check> {
         let id = match direction {
