@@ -6,6 +6,7 @@ install_tools() {
     command -v rsvg-convert >/dev/null || missing+=(librsvg2-bin)
     command -v curl >/dev/null || missing+=(curl)
     command -v jq >/dev/null || missing+=(jq)
+    command -v valgrind >/dev/null || missing+=(valgrind)
     command -v systemd-analyze >/dev/null || missing+=(systemd)
     # venv without pip is no use, so ask for both
     python3 -c 'import venv, ensurepip' 2>/dev/null || missing+=(python3 python3-venv)
@@ -144,6 +145,12 @@ same_bytes_by_build() {
 # helix-capacity calculated anew in Python, compared with the release build.
 independent_recomputation() {
     CARGO_TARGET_DIR="$TARGET" bash tests/recompute/run.sh "$TARGET/release/bearwell"
+}
+
+# A curve of 200 depths against one depth, in instructions of the whole call.
+curve_cost() {
+    python3 tests/cost/curve_cost.py "$TARGET/release/bearwell" \
+        openapi/examples/helix-capacity/depth-curve-summary.json
 }
 
 # An independent renderer takes every committed drawing.
