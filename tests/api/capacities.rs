@@ -10,11 +10,12 @@ fn q(value: f64, unit: &str) -> Value {
     json!({"value": value, "unit": unit})
 }
 
-/// The metric house with helices of its own diameters (mm), lowest at 5.1 m.
+/// The metric house with helices of these diameters (mm), three of the lower one apart.
 fn cabin(upper: f64, lower: f64, demand: Value) -> Value {
     let mut request = example("helix-capacity", "sizerin");
     request["pile"]["helices"][0]["diameter"] = q(upper, "mm");
     request["pile"]["helices"][1]["diameter"] = q(lower, "mm");
+    request["pile"]["helices"][1]["depth"] = q(4.2 + 3.0 * lower / 1000.0, "m");
     request["demand"] = demand;
     request
         .as_object_mut()
@@ -40,7 +41,7 @@ async fn a_near_miss_is_a_reject() {
     let found = check(&answer, "helix_compression");
     near(&found["capacity"]["value"], 55.6, 0.05);
     let short = 1.0 - 1.0 / number(&found["utilisation_ratio"]);
-    assert!((short - 0.045).abs() < 0.0005, "{short}");
+    assert!((short - 0.045).abs() < 0.001, "{short}");
     near(
         &answer["result"]["compression"]["ultimate"]["value"],
         139.0,
@@ -74,7 +75,7 @@ async fn limit_states_in_metric() {
 
 /// 1.8 m of frost on 88.9 mm at 100 kPa is 50.3 kN: 1.25 F - 0.9 D pulls with 52.0 kN at an
 /// outer pile, 57.4 at a corner, 59.3 at the end of the centre line and 62.8 before there is
-/// a house; over 0.3 that is 173.5, 191.5, 197.8 and 209.4 kN. Helices of 350 and 400 mm
+/// a house; over 0.3 that is 173.5, 191.5, 197.8 and 209.5 kN. Helices of 350 and 400 mm
 /// (188.5 kN) do for the first alone, though 0.4 x 188.5 = 75.4 kN carries the house.
 #[tokio::test]
 async fn frost_that_pulls_harder_than_the_house_pushes() {
@@ -84,7 +85,7 @@ async fn frost_that_pulls_harder_than_the_house_pushes() {
         (12.0, 173.5, true),
         (6.0, 191.5, false),
         (3.9, 197.8, false),
-        (0.0, 209.4, false),
+        (0.0, 209.5, false),
     ] {
         let pull = 1.25 * grip - 0.9 * dead;
         let mut request = cabin(400.0, 350.0, factored(58.2, pull));

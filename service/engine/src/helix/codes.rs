@@ -72,7 +72,7 @@ pub mod refusals {
 pub mod methods {
     use crate::catalogue::methods;
     methods! {
-        INDIVIDUAL_BEARING = "individual_bearing", version 1, [IBC_1810_3_3_1_9, HELIX_AREA_NET, NO_CREDIT_SOILS, HELIX_NOT_IN_ROCK, HAZARDOUS_GROUND], "Sum over the helices of area x bearing. In tension each helix counts with its own embedment; that a top helix fails shallow is in the cylinder. A helix whose soil is fill, organic or frozen is given nothing; rock and hazardous ground are refused.";
+        INDIVIDUAL_BEARING = "individual_bearing", version 2, [IBC_1810_3_3_1_9, HELIX_AREA_NET, NO_CREDIT_SOILS, HELIX_NOT_IN_ROCK, HAZARDOUS_GROUND], "Sum over the helices of area x bearing. In tension each helix counts with its own embedment; that a top helix fails shallow is in the cylinder. A helix whose soil is fill, organic or frozen is given nothing; rock and hazardous ground are refused.";
         CYLINDRICAL_SHEAR = "cylindrical_shear", version 1, [CYLINDER_FORM, CYLINDER_TAPERED], "Bearing of the lowest helix (compression) or the uppermost (tension) plus shear on the tapered cylinder between the helices in credit: s_u in clay and silt, s'_v K tan phi in sand, nothing in fill and organic soil.";
         BEARING_ZONE_METHOD = "bearing_zone", version 1, [BEARING_ZONE], "Bearing of each soil within the zone on the load side by its own law, averaged by thickness or the weakest; the stress is that at the helix.";
         PUNCHING = "helix_punching_by_spread", version 1, [SPREAD_TWO_TO_ONE, WEAK_LAYER_NEAR], "Bearing of a helix held at what a weaker layer that begins within three diameters below it takes, the load spreading by one across for two down on every side; nothing where that layer is fill, organic or frozen soil.";

@@ -92,11 +92,8 @@ pub(crate) fn solve(
     }
     let found = |i: usize| all[i].filter(|b| b.no_credit.is_none());
     witness.whole("individual bearing", trace);
-    let total = |of: &dyn Fn(&Borne, &Disc) -> Force| -> Force {
-        let pairs = all.iter().flatten().zip(discs);
-        pairs.map(|(borne, disc)| of(borne, disc)).sum()
-    };
-    let individual = sum_of_helices(total(&|b, _| b.resistance), discs.len(), trace);
+    let total = sum_over(&all, discs, |borne, _| borne.resistance);
+    let individual = sum_of_helices(total, discs.len(), trace);
     let cylinder = cylinder(ground, discs, &found, trace, witness);
     let adhesion = adhesion(ground, discs, trace, witness);
     witness.whole("pile", trace);
@@ -114,15 +111,19 @@ pub(crate) fn solve(
         mode,
         adhesion,
         ultimate,
-        held: held(&all, discs, &total, cylinder, adhesion, ultimate),
+        held: held(&all, discs, cylinder, adhesion, ultimate),
     }
+}
+
+fn sum_over(all: &[Option<Borne>], discs: &[Disc], of: impl Fn(&Borne, &Disc) -> Force) -> Force {
+    let pairs = all.iter().flatten().zip(discs);
+    pairs.map(|(borne, disc)| of(borne, disc)).sum()
 }
 
 /// The ultimate resistance with each helix held at what weaker soil below it takes.
 fn held(
     all: &[Option<Borne>],
     discs: &[Disc],
-    total: &dyn Fn(&dyn Fn(&Borne, &Disc) -> Force) -> Force,
     cylinder: Option<Cylinder>,
     adhesion: Force,
     ultimate: Force,
@@ -131,7 +132,7 @@ fn held(
     if !all.iter().flatten().any(binds) {
         return ultimate;
     }
-    let individual = total(&|b, disc| b.held(disc.area));
+    let individual = sum_over(all, discs, |borne, disc| borne.held(disc.area));
     let lesser = match cylinder {
         None => individual,
         Some(c) => {
