@@ -6,6 +6,7 @@ use serde_json::Value as Json;
 use crate::contract::{CheckStatus, Verdict};
 use crate::examples::{refused_as, request, requests, through};
 use crate::frost::{FrostEmbedment, Outcome, Request};
+use crate::quantity::StressUnit;
 use crate::trace::Trace;
 
 #[test]
@@ -137,6 +138,23 @@ fn verdicts_of_the_projects() {
         assert_eq!(failed, failing, "{name}");
         assert_eq!(answer.verdict, verdict, "{name}");
     }
+}
+
+/// By hand: q_t of 16,000 psf less 4.5 x 110 + 3.5 x 115 of soil, over 15: 1,006.83 psf; 26
+/// blows x 0.048 x 100 kPa: 124.8 kPa.
+#[test]
+fn strengths_from_tests_are_told() {
+    let text = request::<FrostEmbedment>("soil-from-tests");
+    let (_, answer) = through::<FrostEmbedment>(&text, Trace::off()).expect("an answer");
+    let uplift = answer.result.uplift.as_ref().expect("uplift");
+    let tension = uplift.tension.as_ref().expect("tension");
+    let found: Vec<_> = tension.derived_strengths.iter().collect();
+    let su = |i: usize| found[i].undrained_strength.expect("a strength");
+    assert_eq!(found.len(), 2);
+    assert!((su(0).get(StressUnit::Psf) - 1006.833_333).abs() < 1e-5);
+    assert!((su(1).get(StressUnit::KPa) - 124.8).abs() < 1e-9);
+    let warned = |code: &str| answer.warnings.iter().filter(|w| w.code == code).count();
+    assert_eq!(warned("strength_from_correlation"), 2);
 }
 
 /// An example holds nothing but a request: no comment, no stray member.
