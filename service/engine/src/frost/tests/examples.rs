@@ -151,7 +151,7 @@ fn strengths_from_tests_are_told() {
     let found: Vec<_> = tension.derived_strengths.iter().collect();
     let su = |i: usize| found[i].undrained_strength.expect("a strength");
     assert_eq!(found.len(), 2);
-    assert!((su(0).get(StressUnit::Psf) - 1006.833_333).abs() < 1e-5);
+    assert!((su(0).get(StressUnit::Psf) - 1_006.833_333).abs() < 1e-5);
     assert!((su(1).get(StressUnit::KPa) - 124.8).abs() < 1e-9);
     let warned = |code: &str| answer.warnings.iter().filter(|w| w.code == code).count();
     assert_eq!(warned("strength_from_correlation"), 2);
