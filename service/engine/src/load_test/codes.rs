@@ -17,6 +17,7 @@ pub mod warnings {
         CRITERIA_DISAGREE = "load_test_criteria_disagree", "The criteria give different failure loads for one and the same curve; the engineer says which one holds.";
         CRITERION_NOT_NAMED = "load_test_criterion_not_named", "The criterion used is none of those the building code names; it needs the approval of the building official.";
         NOT_TO_FAILURE = "load_test_not_to_failure", "The test ended before its criterion was met; the largest load is a lower bound of the failure load.";
+        NOT_DETERMINED = "load_test_failure_not_determined", "The criterion gives no load for this curve, and it is one whose load may lie below the largest load; nothing is judged.";
         PEAK_PASSED = "load_test_peak_passed", "The load fell while the pile moved on before the criterion was met; the largest load is the failure load.";
         LOAD_DIPS = "load_test_load_dips", "The load dipped while the pile moved on; the dips are within what is accepted and are part of the curve.";
         STEPS_COARSE = "load_test_steps_coarse", "A load was interpolated over a coarse step of load; it is as uncertain as the curve between the two points.";
@@ -52,7 +53,7 @@ pub mod methods {
         CHIN = "chin_hyperbola", version 1, [CHIN_1971, BEARWELL_CHOICE], "Least-squares line of displacement over load against displacement from half of the largest load on, at least 4 points; the inverse slope, at most twice the largest load. An extrapolation: never taken as the failure load.";
         BUTLER_HOY = "butler_hoy_tangents", version 1, [BUTLER_HOY_1976], "Where the line from the origin that touches the curve meets the line of 0.05 in per ton (40 kip/in) that touches it.";
         DE_BEER = "de_beer_break", version 1, [DE_BEER_1968, BEARWELL_CHOICE], "Where two least-squares lines of log load against log displacement meet, the points divided where the squares are least, at least 3 on each side; the second line rises less than half as steeply as the first.";
-        FAILURE_LOAD = "load_test_failure_load", version 1, [IBC_LOAD_TEST_READING, UFC_LOAD_TEST_READING], "The load by the criterion asked for; where the test did not reach it, the largest load as a lower bound, or as the failure load itself where the load fell afterwards.";
+        FAILURE_LOAD = "load_test_failure_load", version 1, [IBC_LOAD_TEST_READING, UFC_LOAD_TEST_READING], "The load by the criterion asked for; where the test did not reach it, the largest load as a lower bound, or as the failure load itself where the load fell afterwards; not determined by Butler and Hoy or De Beer, whose load may lie below the largest.";
         SITE_FACTOR = "site_torque_factor", version 1, [NYC_SITE_TESTS, AC358_TORQUE_AVERAGING], "Failure load over final installation torque of the tested pile, its band from the accuracies of load and torque at their worst together.";
         ALLOWABLE_STRESS = "load_test_allowable_stress", version 1, [IBC_1810_3_3_1_9, IBC_1810_3_3_1_5, NYC_1810_3_4], "Failure load over a safety factor, by load test: 2 in compression; 2 in tension, 1.5 under wind or seismic load.";
         LIMIT_STATES = "load_test_limit_states", version 1, [CANADA_PHI, CANADA_PHI_TENSION], "Resistance factor of a static load test x failure load.";

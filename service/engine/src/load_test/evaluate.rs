@@ -196,6 +196,13 @@ fn asked(request: &Request) -> Vec<LoadTestCriterion> {
     vec![one]
 }
 
+/// Whether the load of a criterion that was not met may lie below the largest load. A point
+/// beyond the end of the curve cannot; the meets of two lines beside it can.
+fn may_lie_below(criterion: LoadTestCriterion) -> bool {
+    use LoadTestCriterion as C;
+    matches!(criterion, C::ButlerHoy | C::DeBeer)
+}
+
 fn failure(
     request: &Request,
     curve: &Curve,
@@ -219,6 +226,9 @@ fn failure(
     }
     let (kind, at) = match least {
         Some((_, point)) => (FailureLoadKind::Criterion, point),
+        None if names.iter().any(|name| may_lie_below(*name)) => {
+            (FailureLoadKind::NotDetermined, curve.peak())
+        }
         None if curve.peak_passed => (FailureLoadKind::Peak, curve.peak()),
         None => (FailureLoadKind::LowerBound, curve.peak()),
     };
@@ -231,7 +241,9 @@ fn failure(
         displacement: Size::from_si(at.displacement),
         load_low: accuracy.map(|a| load * (1.0 - a)),
         load_high: accuracy.map(|a| load * (1.0 + a)),
-        design: factor.map(|f| f.design(load, &mut work.trace)),
+        design: factor
+            .filter(|_| kind != FailureLoadKind::NotDetermined)
+            .map(|f| f.design(load, &mut work.trace)),
         least_by_criteria: loads().reduce(Force::min),
         greatest_by_criteria: loads().reduce(Force::max),
     }
@@ -274,6 +286,10 @@ fn warn_of_criteria(
         (FailureLoadKind::Peak, _) => work.warn(&warnings::PEAK_PASSED, force(failure.load)),
         (FailureLoadKind::LowerBound, _) => {
             work.warn(&warnings::NOT_TO_FAILURE, force(failure.load));
+        }
+        (FailureLoadKind::NotDetermined, _) => {
+            let told = format!("the largest load is {}", force(failure.load));
+            work.warn(&warnings::NOT_DETERMINED, told);
         }
         _ => {}
     }

@@ -165,26 +165,32 @@ pub(super) fn judge(
     let design = |ultimate: Force| factor.design(ultimate, &mut Trace::off());
     let capacity = design(failure.load);
     let fits = |capacity: Force| utilisation(load.si(), capacity.si()).1;
-    let check = if failure.kind == FailureLoadKind::LowerBound && !fits(capacity) {
-        let told = format!(
+    let open = match failure.kind {
+        FailureLoadKind::NotDetermined => Some("the criterion gives no load".to_owned()),
+        FailureLoadKind::LowerBound if !fits(capacity) => Some(format!(
             "the test ended before its criterion was met and proves {} only",
             Force::ROLE.in_both_systems(capacity.si())
-        );
-        Check::not_evaluated(&checks::CAPACITY, told, factor.source)
-    } else {
-        let told = match (failure.kind, failure.criterion) {
-            (_, Some(name)) => format!("failure load by `{}`", name_of(name)),
-            (FailureLoadKind::Peak, _) => "failure load: the peak of the curve".to_owned(),
-            _ => "the largest load of the test; it did not fail".to_owned(),
-        };
-        Check::at_most(&checks::CAPACITY, load, capacity, factor.source).reason(told)
+        )),
+        _ => None,
+    };
+    let judged = open.is_none();
+    let check = match open {
+        Some(told) => Check::not_evaluated(&checks::CAPACITY, told, factor.source),
+        None => {
+            let told = match (failure.kind, failure.criterion) {
+                (_, Some(name)) => format!("failure load by `{}`", name_of(name)),
+                (FailureLoadKind::Peak, _) => "failure load: the peak of the curve".to_owned(),
+                _ => "the largest load of the test; it did not fail".to_owned(),
+            };
+            Check::at_most(&checks::CAPACITY, load, capacity, factor.source).reason(told)
+        }
     };
     work.check(match &request.label {
         Some(label) => check.subject(SubjectKind::Pile, label.as_str()),
         None => check,
     });
     if let (Some(low), Some(high)) = (failure.load_low, failure.load_high)
-        && (failure.kind != FailureLoadKind::LowerBound || fits(capacity))
+        && judged
         && fits(design(low)) != fits(design(high))
     {
         let told = format!(

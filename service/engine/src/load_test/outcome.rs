@@ -34,7 +34,7 @@ pub struct Outcome {
     pub criteria: Vec<CriterionOutcome>,
     /// The load taken as the failure load.
     pub failure: FailureLoad,
-    /// The torque factor of the tested pile.
+    /// The torque factor of the tested pile; left out where the failure load is not determined.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub torque_factor: Option<SiteTorqueFactor>,
     /// Factor of the design basis.
@@ -252,6 +252,9 @@ pub enum FailureLoadKind {
     /// The largest load of a test that did not reach the criterion: the failure load is not
     /// less.
     LowerBound,
+    /// The criterion gives no load, and it is one whose load may lie below the largest: the
+    /// largest load is shown, and nothing follows from it.
+    NotDetermined,
 }
 
 /// The load taken as the failure load.
@@ -260,7 +263,7 @@ pub enum FailureLoadKind {
 pub struct FailureLoad {
     /// What it is.
     pub kind: FailureLoadKind,
-    /// Its criterion; left out for a peak and a lower bound.
+    /// Its criterion; left out where the load is not that of one.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub criterion: Option<LoadTestCriterion>,
     /// The load.

@@ -57,7 +57,9 @@ pub struct Request {
     /// answer warns. Both loads are among the criteria.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub davisson_diameter: Option<DavissonDiameter>,
-    /// Criterion whose load is taken as the failure load; `davisson` when left out.
+    /// Criterion whose load is taken as the failure load; `davisson` when left out. Where the
+    /// test did not reach it, the largest load is a lower bound, but not by `butler_hoy`,
+    /// `de_beer` and `least_named_by_code`: then nothing is judged.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub failure_criterion: Option<FailureCriterion>,
     /// Accuracy of the test load as a part of it: 0.02 for plus or minus 2 %; 0 to 0.5. A

@@ -77,6 +77,9 @@ pub(super) fn factor(
         let measured = criterion.kind == super::CriterionKind::Measured;
         criterion.torque_factor = criterion.load.filter(|_| measured).map(at);
     }
+    if failure.kind == FailureLoadKind::NotDetermined {
+        return None;
+    }
     let factor = site_factor(failure.load, torque, &mut work.trace);
     let stated = request.load_accuracy_ratio.is_some() || sent.gauge_accuracy_ratio.is_some();
     let band = stated.then(|| {

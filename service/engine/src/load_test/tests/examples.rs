@@ -19,11 +19,9 @@ fn every_example_is_answered_and_printed() {
             through::<LoadTest>(&text, Trace::off()).unwrap_or_else(|e| panic!("{name}: {e:?}"));
         let judged = call.request.demand.is_some();
         assert_eq!(answer.verdict != Verdict::NotAsked, judged, "{name}");
-        assert_eq!(
-            answer.result.torque_factor.is_some(),
-            call.request.torque.is_some(),
-            "{name}"
-        );
+        let open = answer.result.failure.kind == FailureLoadKind::NotDetermined;
+        let wanted = call.request.torque.is_some() && !open;
+        assert_eq!(answer.result.torque_factor.is_some(), wanted, "{name}");
         assert_eq!(answer.result.criteria.len(), 11, "{name}");
         assert!(
             !answer.methods.is_empty() && !answer.cautions.is_empty(),
@@ -48,6 +46,7 @@ fn the_named_examples_come_to_their_verdicts() {
         ("linnet-least-named", Verdict::Reject),
         ("linnet-proof-test", Verdict::Accept),
         ("linnet-stopped-early", Verdict::Provisional),
+        ("butler-hoy-not-reached", Verdict::Provisional),
         ("load-accuracy-band", Verdict::Provisional),
         ("peak-passed", Verdict::Accept),
         ("sizerin", Verdict::Accept),

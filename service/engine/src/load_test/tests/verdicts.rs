@@ -147,6 +147,39 @@ fn a_lower_bound_proves_what_it_carried_and_never_rejects() {
     );
 }
 
+/// Two lines that meet beside the curve may meet below its largest load, so that load bounds
+/// nothing when they are not there yet.
+#[test]
+fn criteria_that_may_lie_below_the_largest_load_leave_it_open() {
+    let until = |end: f64, name: &str| {
+        let rows: Vec<_> = rows().into_iter().take_while(|r| r.1 <= end).collect();
+        answer(request(
+            &rows,
+            json!({
+                "failure_criterion": name, "load_accuracy_ratio": 0.02,
+                "demand": { "level": "allowable", "compression": q(10.0, "kN") },
+                "design_basis": { "allowable_stress": {} }, "torque": { "final_torque": q(3.0, "kN_m") },
+            }),
+        ))
+    };
+    // Butler and Hoy touch at 8.6 mm and give 64 to 66 kN, less than the load at 6 mm
+    let early = until(6.0, "butler_hoy");
+    let later = until(30.0, "butler_hoy");
+    assert!(later.result.failure.load < early.result.curve.largest_load);
+    for name in ["butler_hoy", "de_beer", "least_named_by_code"] {
+        let answer = until(6.0, name);
+        let failure = &answer.result.failure;
+        assert_eq!(failure.kind, FailureLoadKind::NotDetermined, "{name}");
+        assert_eq!((failure.criterion, failure.design), (None, None));
+        assert_eq!(answer.result.torque_factor, None);
+        assert_eq!(answer.verdict, Verdict::Provisional);
+        assert_eq!(answer.checks[0].status, CheckStatus::NotEvaluated);
+        assert!(warns(&answer, "load_test_failure_not_determined"));
+        assert!(!warns(&answer, "load_test_band"));
+    }
+    assert_eq!(later.verdict, Verdict::Accept);
+}
+
 #[test]
 fn an_accuracy_that_turns_the_verdict_holds_it_back() {
     // 43.34 kN within 2 %: 42.47 to 44.21 kN
