@@ -222,9 +222,8 @@ impl LayerWords {
 
 /// The strength that the calculation uses; a star where it was found, not sent.
 fn strength(s: Subject, i: usize) -> String {
-    let strata = s.request.soil.strata();
     let star = if s.found(i) { "*" } else { "" };
-    match strata.layers.get(i).map(|l| l.strength) {
+    match s.strata.layers.get(i).map(|l| l.strength) {
         Some(Strength::Undrained { su }) => {
             format!("su {}{star}", words::stress_told(su, s.system))
         }
@@ -241,8 +240,7 @@ fn strength(s: Subject, i: usize) -> String {
 
 /// The strength as a number with its unit, which tells stress from angle.
 fn short_strength(s: Subject, i: usize) -> String {
-    let strata = s.request.soil.strata();
-    match strata.layers.get(i).map(|l| l.strength) {
+    match s.strata.layers.get(i).map(|l| l.strength) {
         Some(Strength::Undrained { su }) => words::stress_told(su, s.system),
         Some(Strength::Drained { phi, .. }) => words::angle_told(phi),
         _ => strength(s, i),

@@ -6,6 +6,7 @@ use bearwell_engine::helix::{
     AxialResistance, DesignCapacityKind, HelixBasis, MinimumDepthFindings,
 };
 use bearwell_engine::shaft::Shaft;
+use bearwell_engine::soil::GradeChange;
 
 use super::ground::water;
 use super::reading::{Subject, mode, told};
@@ -42,6 +43,16 @@ pub fn lines(s: Subject, scales: &str, room: f64) -> Vec<String> {
 fn ground(s: Subject) -> Vec<String> {
     let soil = &s.request.soil;
     let mut texts = Vec::new();
+    if let Some(change) = s.grade_change {
+        let (by, told) = match change {
+            GradeChange::Cut(cut) => (cut.depth, "below"),
+            GradeChange::Raise(raise) => (raise.height, "above"),
+        };
+        let by = words::depth_told(by, s.system);
+        texts.push(format!(
+            "Final grade {by} {told} existing grade; depths from final grade."
+        ));
+    }
     if let Some(points) = &soil.pore_pressures {
         texts.push(format!(
             "Pore pressures as sent, at {} depths.",

@@ -46,10 +46,20 @@ pub fn helix_svg(
 ) -> String {
     let sheet = page::sheet(paper);
     let inner = sheet.grown(-MARGIN);
+    // a section shows the ground from final grade
+    let (soil, places) = request.soil.at_final_grade();
+    let found = reading::found(request, answer, &places);
+    let graded = Request {
+        soil,
+        ..request.clone()
+    };
     let s = Subject {
-        request,
+        request: &graded,
         answer,
         system,
+        strata: &request.soil.strata(),
+        found: &found,
+        grade_change: request.soil.grade_change,
     };
     let (heading, _) = words::verdict(answer.verdict);
     let title = format!("Helix capacity of {}: {heading}", request.pile.name());

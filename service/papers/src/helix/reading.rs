@@ -9,16 +9,37 @@ use bearwell_engine::helix::{
     AxialDirection, AxialResistance, GoverningMode, HelixBasis, HelixBearing, Outcome, Request,
 };
 use bearwell_engine::quantity::{Force, Length, Size, System};
+use bearwell_engine::soil::{GradeChange, Strata};
 
 /// Everything a sheet is drawn from.
 #[derive(Debug, Clone, Copy)]
 pub struct Subject<'a> {
-    /// What was asked.
+    /// What was asked, the ground from final grade.
     pub request: &'a Request,
     /// What was answered.
     pub answer: &'a Answer<Outcome>,
     /// Units of the sheet.
     pub system: System,
+    /// The ground as it is calculated with.
+    pub strata: &'a Strata,
+    /// For each layer, whether its strength was found from a test or an index.
+    pub found: &'a [bool],
+    /// How final grade differs from existing grade.
+    pub grade_change: Option<GradeChange>,
+}
+
+/// For each layer of the ground from final grade, whether its strength was found from a test
+/// or an index; `places` are those of the layers in the request.
+pub fn found(request: &Request, answer: &Answer<Outcome>, places: &[Option<usize>]) -> Vec<bool> {
+    let soil = &request.soil;
+    let of = |i: usize| {
+        let (label, layer) = (soil.label(i), &soil.layers[i]);
+        // two layers may carry one label
+        let here = |depth: Length| layer.top <= depth && depth <= layer.bottom;
+        let found = &answer.result.derived_strengths;
+        found.iter().any(|d| d.layer == label && here(d.depth))
+    };
+    places.iter().map(|place| place.is_some_and(of)).collect()
 }
 
 /// One helix as both directions see it.
@@ -117,12 +138,7 @@ impl<'a> Subject<'a> {
 
     /// Whether the strength of layer `i` was found from a test or an index.
     pub fn found(&self, i: usize) -> bool {
-        let soil = &self.request.soil;
-        let (label, layer) = (soil.label(i), &soil.layers[i]);
-        // two layers may carry one label
-        let here = |depth: Length| layer.top <= depth && depth <= layer.bottom;
-        let found = &self.outcome().derived_strengths;
-        found.iter().any(|d| d.layer == label && here(d.depth))
+        self.found.get(i).copied().unwrap_or(false)
     }
 
     /// Checks of a load in a direction.
