@@ -35,6 +35,9 @@ def classes(pile, result):
         found.add("shallow uplift")
     if len(pile.helices) >= 3:
         found.add("three or more helices")
+    for name in ("compression", "tension"):
+        if result.get("group", {}).get(name, {}).get("governing") == "block":
+            found.add(f"block governing in {name}")
     sides = [result[name] for name in ("compression", "tension") if name in result]
     if any(side["governing_mode"] == "cylindrical_shear" for side in sides):
         found.add("cylinder governing")
@@ -55,6 +58,10 @@ ALTERNATIVES = (
     *(f"test {name}" for name in ("test_depth", "reference_depth", "silty_below_water")),
     *(f"water {name}" for name in ("water_depth", "pore_pressures", "water_unit_weight")),
     *(f"grade {name}" for name in ("cut", "raise")),
+    *(f"group of {name}" for name in ("array", "positions", "efficiency_factor")),
+    *(f"group of {name}" for name in ("between_helices", "full_depth")),
+    *(f"group of {name}" for name in ("straight_sides", "leaning_sides", "given")),
+    *(f"block governing in {side}" for side in ("compression", "tension")),
     *(f"shaft {shape}" for shape in ("round", "square")),
     *(f"undrained_bearing {name}" for name in ("skempton_1951", "fixed_nine", "cavity_expansion")),
     *(
@@ -91,6 +98,11 @@ def alternatives(request):
             found |= {f"test {name}" for way in ways for name in way}
     found |= {f"soil {name}" for name in found if name == "fill engineered"}
     found |= {f"water {name}" for name in request["soil"]}
+    group = request.get("group", {})
+    words = [*group.get("plan", {}), *group, group.get("shear_height")]
+    block = group.get("uplift_block")
+    words += block if isinstance(block, dict) else [block]
+    found |= {f"group of {word}" for word in words if word}
     found |= {f"grade {name}" for name in request["soil"].get("grade_change", {})}
     found |= {f"shaft {shape}" for shape in request["pile"]["shaft"]}
     for name, chosen in (request.get("methods") or {}).items():

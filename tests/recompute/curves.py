@@ -104,14 +104,22 @@ def _point(comparison, where, kind, row, result, names):
             comparison.node(f"{kind}.{name}_{column}", where, row.get(f"{name}_{column}"), want)
 
 
+def _depth_of(rows, ultimates, ultimate, end):
+    """The depth named, if its ultimate is the same in print; else the first that has it."""
+    at = [row["depth"] for row, u in zip(rows, ultimates) if abs(u - ultimate) <= 1e-8 * u]
+    return next((d for d in at if abs(d - base(end["depth"])) < 1e-6), at[0])
+
+
 def _ends(comparison, where, curve, rows, names):
     """The summary: first least and first greatest of the points."""
     for name in names:
         ultimates = [row[f"{name}_ultimate"] for row in rows]
         for end, pick in (("least", min), ("greatest", max)):
             at = ultimates.index(pick(ultimates))
-            want = {"depth": rows[at]["depth"], "ultimate": ultimates[at]}
-            comparison.node(f"summary.{name}.{end}", where, curve[name][end], want)
+            comparison.node(f"summary.{name}.{end}", where, curve[name][end], {
+                "ultimate": ultimates[at],
+                "depth": _depth_of(rows, ultimates, ultimates[at], curve[name][end]),
+            })
 
 
 def judge_curves(service, items):

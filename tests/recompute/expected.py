@@ -2,6 +2,7 @@
 
 from capacity import resistance
 from design import design_capacity, factors_in_force, ultimates
+from group import group_findings
 from pile import Pile
 from units import base, is_quantity
 
@@ -55,6 +56,9 @@ def expected(request):
     if "compression" in found:
         found["ultimates"] = ultimates(basis, found["compression"]["ultimate"])
     found["methods"] = _choices(pile)
+    if "group" in request:
+        sides = {name: found[name] for name in directions(request)}
+        found["group"] = group_findings(request, pile, sides)
     if pile.ground.derived:
         found["derived_strengths"] = pile.ground.derived
     return pile, found

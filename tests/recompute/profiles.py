@@ -9,6 +9,7 @@ import random
 import soils
 from bases import draw_basis
 from options import draw_methods
+from plans import draw_group
 from spoil import spoil
 from units import FACTORS, base, quantity
 
@@ -147,6 +148,9 @@ def _request(draw):
     basis = draw_basis(draw, direction or "both")
     if basis:
         request["design_basis"] = basis
+    group = draw_group(draw, request)
+    if group:
+        request["group"] = group
     units = draw.pick((None, "si", "us_customary"))
     if units:
         request["output_units"] = units

@@ -80,6 +80,14 @@ def hazard_faults(pile, directions):
             yield "helix_in_hazard"
 
 
+def _group_faults(pile, request):
+    """Sides that lean out hold in sand and gravel alone."""
+    if (request.get("group") or {}).get("uplift_block") == "leaning_sides":
+        parts = pile.ground.parts(0.0, pile.helices[-1].depth)
+        if any(part.layer.phi is None for part in parts):
+            yield "leaning_sides_in_other_soil"
+
+
 def _choice_faults(pile, request):
     chosen = (pile.methods["drained_bearing"], pile.methods["width_term"])
     if chosen == ("terzaghi_1943", "include"):
@@ -101,10 +109,15 @@ def predicted(request, directions):
     """Codes of all faults, each once."""
     pile = Pile(request)
     found = set(_geometry_faults(request["soil"])) | set(_weight_faults(pile.ground))
-    if not found:
+    unplaced = {"test_outside_layer"} & pile.ground.faults
+    if found:
+        found |= unplaced
+    else:
         found = set(_stress_faults(pile.ground)) or pile.ground.faults
     found |= set(_plate_faults(pile))
     if not found:
         found = set(_zone_faults(pile, "compression" in directions))
         found |= set(hazard_faults(pile, directions))
+        if "tension" in directions:
+            found |= set(_group_faults(pile, request))
     return found | set(_choice_faults(pile, request))

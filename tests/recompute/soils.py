@@ -19,7 +19,7 @@ def boundaries(draw, count, near, bottom):
 def _kind(draw, style, first, shallow):
     """Kind of soil of a layer; soil without credit mostly at the surface."""
     if first and draw.chance(0.25 if shallow else 0.03):
-        return draw.weighted((("fill", 0.4), ("organic", 0.4), ("frozen", 0.2)))
+        return draw.weighted((("fill", 0.4), ("organic", 0.3), ("frozen", 0.3)))
     if not first and draw.chance(0.02):
         return draw.pick(("fill", "organic"))
     coarse = "gravel" if draw.chance(0.15) else "sand"

@@ -22,6 +22,10 @@ FACTORS = {
     "mm2": 1e-6,
     "ft2": FOOT * FOOT,
     "in2": INCH * INCH,
+    # volume, m3
+    "m3": 1.0,
+    "ft3": FOOT**3,
+    "yd3": 27.0 * FOOT**3,
     # force, kN
     "N": 0.001,
     "kN": 1.0,
