@@ -33,6 +33,14 @@ fn soil() -> impl Strategy<Value = Value> {
         (20.0..44.0_f64).prop_map(sand),
         Just(json!({"fill": {}})),
         Just(json!({"organic": {}})),
+        Just(json!({"frozen": {}})),
+        (20.0..44.0_f64, 0.0..50.0_f64).prop_map(|(phi, c)| json!({"gravel": {
+            "friction_angle": {"value": phi, "unit": "deg"},
+            "cohesion": {"value": c, "unit": "kPa"}}})),
+        (2.0..500.0_f64).prop_map(|su| json!({"fill": {"engineered": {
+            "record": "as placed", "clay": {"undrained_strength": {"value": su, "unit": "kPa"}}}}})),
+        (5..60_u32).prop_map(|n| json!({"clay": {"from_spt": {
+            "blow_count": n, "form": "n60", "plasticity_index_ratio": 0.25}}})),
     ]
 }
 
@@ -56,6 +64,8 @@ struct Case {
     layers: Vec<(f64, Value, String)>,
     helices: Vec<(f64, f64, String)>,
     water: Option<f64>,
+    pressures: Vec<f64>,
+    rock: bool,
     directions: &'static str,
     load: Option<(f64, f64)>,
     no_credit: f64,
@@ -68,7 +78,11 @@ fn case() -> impl Strategy<Value = Case> {
     let parts = (
         layers(),
         helices(),
-        prop::option::of(0.0..1.2_f64),
+        (
+            prop::option::of(0.0..1.2_f64),
+            prop::collection::vec(prop_oneof![Just(0.0), 0.0..1.0_f64], 0..20),
+            any::<bool>(),
+        ),
         prop::sample::select(vec!["both", "compression", "tension"]),
         load,
         prop_oneof![Just(0.0), 0.0..0.5_f64],
@@ -78,10 +92,15 @@ fn case() -> impl Strategy<Value = Case> {
         prop::collection::vec((0.0..1.0_f64, 0.0..0.2_f64), 0..4),
     );
     (parts, found).prop_map(
-        |((layers, helices, water, directions, load, no_credit), (curve, passing))| Case {
+        |(
+            (layers, helices, (water, pressures, rock), directions, load, no_credit),
+            (curve, passing),
+        )| Case {
             layers,
             helices,
             water,
+            pressures,
+            rock,
             directions,
             load,
             no_credit,
@@ -106,6 +125,9 @@ impl Case {
             top = bottom;
         }
         let known = top - 2.9;
+        if self.rock && layers.len() < 60 {
+            layers.push(layer("bedrock", top, top + 2.0, json!({"rock": {}})));
+        }
         let widest = 0.1 + 0.8 * (known / 30.0).min(1.0);
         let mut depths: Vec<f64> = self
             .helices
@@ -122,6 +144,9 @@ impl Case {
             })
             .collect();
         let mut request = request(layers, self.water.map(|w| w * known), &plates);
+        if self.water.is_none() && !self.pressures.is_empty() {
+            request["soil"]["pore_pressures"] = self.pore_pressures(known);
+        }
         request["pile"]["label"] = json!(self.helices[0].2);
         request["pile"]["shaft"]["round"]["outside_diameter"] = json!({"value": 60, "unit": "mm"});
         request["directions"] = json!(self.directions);
@@ -137,6 +162,18 @@ impl Case {
             };
         }
         request
+    }
+
+    /// Pressures at equal steps of depth, at most those of water up to the surface; the
+    /// first of them is nil.
+    fn pore_pressures(&self, known: f64) -> Value {
+        let step = known / (self.pressures.len() + 1) as f64;
+        let points = self.pressures.iter().enumerate().map(|(i, share)| {
+            let depth = step * i as f64;
+            json!({"depth": {"value": depth, "unit": "m"},
+                   "pressure": {"value": 9.0 * depth * share, "unit": "kPa"}})
+        });
+        points.collect()
     }
 
     /// Answered by the engine. Curve and depths are made up.

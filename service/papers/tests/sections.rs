@@ -270,6 +270,41 @@ fn layers_that_share_a_cell_are_listed_or_counted() {
 }
 
 #[test]
+fn water_that_comes_and_goes_strengths_found_and_hazards_are_told() {
+    let found = json!({"clay": {"from_stress_history": {"overconsolidation_ratio": 3}}});
+    let layers = vec![
+        layer("upper clay", 0.0, 4.0, found),
+        layer("lower clay", 4.0, 12.0, clay(70.0)),
+    ];
+    let mut asked = request(layers, None, &[("a", 0.3, 3.0)]);
+    let point = |depth: f64, pressure: f64| {
+        json!({"depth": {"value": depth, "unit": "m"},
+               "pressure": {"value": pressure, "unit": "kPa"}})
+    };
+    asked["soil"]["pore_pressures"] = json!([
+        point(1.0, 0.0),
+        point(1.5, 4.0),
+        point(2.0, 0.0),
+        point(3.2, 0.0)
+    ]);
+    asked["soil"]["layers"][1]["hazards"] = json!(["sensitive"]);
+    asked["directions"] = json!("tension");
+    let text = all_text(&judged("water", &drawn(asked), System::Si, Paper::A4));
+    for told in [
+        "water from 1.00 m",
+        "no water from 2.00 m",
+        "water from 3.20 m",
+        "Pore pressures as sent, at 4 depths.",
+        "* strength found from a test",
+        "Beware, lower clay: sensitive soil.",
+    ] {
+        assert!(text.contains(told), "{told}: {text}");
+    }
+    let starred = |t: &str| t.starts_with("clay, su ") && t.ends_with("kPa*");
+    assert_eq!(text.lines().filter(|t| starred(t)).count(), 1, "{text}");
+}
+
+#[test]
 fn hostile_labels_are_escaped_and_cut() {
     let wide = "W".repeat(64);
     let hostile = [

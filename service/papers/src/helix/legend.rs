@@ -61,8 +61,8 @@ pub fn entries(s: Subject) -> Vec<Entry> {
     kinds.dedup();
     let mut all: Vec<Entry> = kinds.into_iter().map(Entry::Ground).collect();
     for r in s.resistances() {
-        let bears = r.individual_bearing.helices.iter();
-        if bears.clone().any(|h| !h.zone.is_empty()) {
+        let mut helices = r.individual_bearing.helices.iter();
+        if helices.any(|h| h.no_credit.is_none() && !h.zone.is_empty()) {
             all.push(Entry::Zone(r.direction));
         }
     }

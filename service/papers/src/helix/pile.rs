@@ -41,7 +41,8 @@ fn sides(s: Subject, direction: AxialDirection) -> (f64, f64) {
 pub fn draw(svg: &mut Svg, s: Subject, frame: &Frame) {
     for resistance in s.resistances() {
         let side = sides(s, resistance.direction);
-        for helix in &resistance.individual_bearing.helices {
+        let helices = resistance.individual_bearing.helices.iter();
+        for helix in helices.filter(|h| h.no_credit.is_none()) {
             zone(svg, frame, resistance.direction, helix, side);
         }
     }
