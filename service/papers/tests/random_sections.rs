@@ -66,6 +66,7 @@ struct Case {
     water: Option<f64>,
     pressures: Vec<f64>,
     rock: bool,
+    raise: Option<f64>,
     directions: &'static str,
     load: Option<(f64, f64)>,
     no_credit: f64,
@@ -82,6 +83,7 @@ fn case() -> impl Strategy<Value = Case> {
             prop::option::of(0.0..1.2_f64),
             prop::collection::vec(prop_oneof![Just(0.0), 0.0..1.0_f64], 0..20),
             any::<bool>(),
+            prop::option::of(0.0..5.0_f64),
         ),
         prop::sample::select(vec!["both", "compression", "tension"]),
         load,
@@ -93,7 +95,7 @@ fn case() -> impl Strategy<Value = Case> {
     );
     (parts, found).prop_map(
         |(
-            (layers, helices, (water, pressures, rock), directions, load, no_credit),
+            (layers, helices, (water, pressures, rock, raise), directions, load, no_credit),
             (curve, passing),
         )| Case {
             layers,
@@ -101,6 +103,7 @@ fn case() -> impl Strategy<Value = Case> {
             water,
             pressures,
             rock,
+            raise,
             directions,
             load,
             no_credit,
@@ -146,6 +149,11 @@ impl Case {
         let mut request = request(layers, self.water.map(|w| w * known), &plates);
         if self.water.is_none() && !self.pressures.is_empty() {
             request["soil"]["pore_pressures"] = self.pore_pressures(known);
+        }
+        if let Some(height) = self.raise {
+            request["soil"]["grade_change"] = json!({"raise": {
+                "height": {"value": height, "unit": "m"},
+                "unit_weight": {"value": 17, "unit": "kN_per_m3"}}});
         }
         request["pile"]["label"] = json!(self.helices[0].2);
         request["pile"]["shaft"]["round"]["outside_diameter"] = json!({"value": 60, "unit": "mm"});

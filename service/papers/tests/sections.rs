@@ -305,6 +305,37 @@ fn water_that_comes_and_goes_strengths_found_and_hazards_are_told() {
 }
 
 #[test]
+fn a_raised_grade_stands_above_the_ground_as_sent() {
+    let layers = vec![
+        layer("crust", 0.0, 2.0, clay(80.0)),
+        layer(
+            "clay",
+            2.0,
+            9.0,
+            json!({"clay": {"from_spt": {
+            "blow_count": 12, "form": "n60", "plasticity_index_ratio": 0.25}}}),
+        ),
+    ];
+    let mut asked = request(layers, Some(1.5), &[("a", 0.3, 5.0)]);
+    asked["soil"]["grade_change"] = json!({"raise": {
+        "height": {"value": 1.0, "unit": "m"},
+        "unit_weight": {"value": 17, "unit": "kN_per_m3"}}});
+    let text = all_text(&judged("raised", &drawn(asked), System::Si, Paper::A4));
+    for told in [
+        "new fill",
+        "Final grade 1.00 m above existing",
+        "water 2.50 m",
+        "profile goes on to 10.00 m",
+    ] {
+        assert!(text.contains(told), "{told}: {text}");
+    }
+    // the layer below the crust is the one whose strength was found
+    let crust = text.find("crust").expect("the crust");
+    let star = text.find("kPa*").expect("a star");
+    assert!(star > crust && text.matches("kPa*").count() == 1, "{text}");
+}
+
+#[test]
 fn hostile_labels_are_escaped_and_cut() {
     let wide = "W".repeat(64);
     let hostile = [
