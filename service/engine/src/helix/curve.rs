@@ -17,7 +17,7 @@ use crate::quantity::{Force, Length, Torque};
 const JUMP_RATIO: f64 = 0.01;
 /// Half of the distance between the two sides of a depth that are compared, m.
 const JUMP_GAP_M: f64 = 1e-4;
-/// Most jumps told of.
+/// Most jumps told of in a direction.
 const JUMPS_TOLD: usize = 20;
 
 /// Faults of a range of depths; `at` is its pointer.
@@ -194,27 +194,34 @@ fn row(
 
 /// Tells of the depths at which an ultimate resistance jumps.
 fn tell_jumps(asked: &DepthCurve, pile: &mut Movable, work: &mut Work) {
-    let mut told_of = 0;
+    let mut found: Vec<(AxialDirection, Length)> = Vec::new();
     for depth in pile.jumps(asked.from, asked.to) {
         let gap = Length::from_si(JUMP_GAP_M);
         let (above, below) = (pile.at(depth - gap), pile.at(depth + gap));
         for ((direction, _, a), (_, _, b)) in named(&above).zip(named(&below)) {
             let most = a.ultimate.max(b.ultimate).si();
             let change = (b.ultimate - a.ultimate).si();
-            if change.abs() > JUMP_RATIO * most && told_of < JUMPS_TOLD {
-                told_of += 1;
-                let force = |f: Force| Force::ROLE.in_both_systems(f.si());
-                work.warn(
-                    &warnings::CAPACITY_JUMPS,
-                    format!(
-                        "in {} the ultimate resistance goes from {} to {} as the lowest helix passes {}",
-                        direction.name(),
-                        force(a.ultimate),
-                        force(b.ultimate),
-                        told(depth)
-                    ),
-                );
+            if change.abs() > JUMP_RATIO * most {
+                found.push((direction, depth));
             }
+        }
+    }
+    for direction in [AxialDirection::Compression, AxialDirection::Tension] {
+        let here = found.iter().filter(|(d, _)| *d == direction);
+        let mut depths: Vec<String> = here.map(|(_, depth)| told(*depth)).collect();
+        if depths.len() > JUMPS_TOLD {
+            depths.truncate(JUMPS_TOLD);
+            depths.push("and more".to_owned());
+        }
+        if !depths.is_empty() {
+            work.warn(
+                &warnings::CAPACITY_JUMPS,
+                format!(
+                    "in {} as the lowest helix passes {}",
+                    direction.name(),
+                    depths.join(", ")
+                ),
+            );
         }
     }
 }
