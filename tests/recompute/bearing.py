@@ -33,7 +33,7 @@ def compression_bearing(pile, helix, layer):
     factor = _nq(pile, helix, layer)
     bearing = pile.limited_stress(helix) * factor
     if layer.cohesion > 0.0:
-        bearing += layer.cohesion * cohesion_factor(pile, helix, layer)
+        bearing += pile.bearing_cohesion(layer.cohesion) * cohesion_factor(pile, helix, layer)
     if pile.methods["width_term"] == "include":
         ngamma = factors.NGAMMA[pile.methods["drained_bearing"]](pile.bearing_angle(layer.phi))
         weight = pile.ground.mean_effective_weight(helix.depth, helix.depth + helix.diameter)

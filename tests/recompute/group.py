@@ -55,7 +55,7 @@ def _base_bearing(pile, plan, layer, base_depth):
         phi = pile.bearing_angle(layer.phi)
         nq = factors.nq(pile.methods["drained_bearing"], phi, 0.0)
         bearing = pile.limited_stress(Helix("", breadth, top)) * nq
-        bearing += layer.cohesion * (nq - 1.0) / factors.tan(phi)
+        bearing += pile.bearing_cohesion(layer.cohesion) * (nq - 1.0) / factors.tan(phi)
     return bearing * breadth * length / (plan.breadth * plan.length)
 
 

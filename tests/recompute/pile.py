@@ -115,6 +115,10 @@ class Pile:
         """Friction angle in the bearing factors."""
         return factors.local_shear(phi) if self.methods["local_shear"] == "two_thirds" else phi
 
+    def bearing_cohesion(self, cohesion):
+        """Cohesion in the bearing of sand and gravel."""
+        return 2.0 / 3.0 * cohesion if self.methods["local_shear"] == "two_thirds" else cohesion
+
     def limited_stress(self, helix):
         """Effective stress in the N_q term."""
         stress = self.ground.stress(helix.depth)

@@ -3,7 +3,7 @@
 
 use crate::math;
 use crate::math::PI;
-use crate::quantity::Angle;
+use crate::quantity::{Angle, SoilStress};
 use crate::source::{
     HANSEN_1970, MEYERHOF_1963, MEYERHOF_DEPTH, PRANDTL_REISSNER, SKEMPTON_1951, Sourced,
     TERZAGHI_1943, TERZAGHI_LOCAL_SHEAR, VESIC_1973, VESIC_CAVITY,
@@ -156,6 +156,20 @@ pub fn local_shear_angle(phi: Angle, trace: &mut Trace) -> Angle {
         "atan(2/3 tan phi)",
         Angle::from_si(math::atan(2.0 / 3.0 * math::tan(phi.si()))),
         [("phi", phi.into())],
+        &TERZAGHI_LOCAL_SHEAR,
+    )
+}
+
+/// Cohesion reduced for local shear.
+///
+/// c_l = 2/3 c; c cohesion or undrained strength (Pa). Range: from 0. Source: Terzaghi 1943.
+/// Sign: none.
+pub fn local_shear_cohesion(c: SoilStress, trace: &mut Trace) -> SoilStress {
+    trace.step(
+        "c_l",
+        "2/3 c",
+        c * (2.0 / 3.0),
+        [("c", c.into())],
         &TERZAGHI_LOCAL_SHEAR,
     )
 }

@@ -8,12 +8,12 @@ use crate::contract::Work;
 use crate::math::PI;
 use crate::quantity::{Angle, Area, Length, SoilStress, UnitWeight};
 use crate::soil::WATER_UNIT_WEIGHT;
-use crate::source::{DERIVED, TERZAGHI_LOCAL_SHEAR, UFC_GROUNDWATER};
+use crate::source::{DERIVED, UFC_GROUNDWATER};
 use crate::trace::Trace;
 
 use super::codes::methods;
 use super::options::FootingLocalShear;
-use crate::bearing::factors::local_shear_angle;
+use crate::bearing::factors::{local_shear_angle, local_shear_cohesion};
 
 /// Base and soil as the theories see them.
 #[derive(Debug, Clone, Copy)]
@@ -137,20 +137,6 @@ fn strength(
             )
         }
     }
-}
-
-/// Cohesion reduced for local shear.
-///
-/// c_l = 2/3 c; c cohesion or undrained strength (Pa). Range: from 0. Source: Terzaghi 1943.
-/// Sign: none.
-fn local_shear_cohesion(c: SoilStress, trace: &mut Trace) -> SoilStress {
-    trace.step(
-        "c_l",
-        "2/3 c",
-        c * (2.0 / 3.0),
-        [("c", c.into())],
-        &TERZAGHI_LOCAL_SHEAR,
-    )
 }
 
 /// Thickness of soil above the water table within a depth.

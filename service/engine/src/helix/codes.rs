@@ -7,7 +7,7 @@ pub mod checks {
     codes! { CheckDef:
         COMPRESSION = "helix_compression", "Load in compression against the capacity of the soil around the helices.";
         TENSION = "helix_tension", "Load in tension against the capacity of the soil around the helices.";
-        EMBEDMENT = "helix_embedment", "Depth of the top helix against 5 diameters of the largest helix; asked where there is tension.";
+        EMBEDMENT = "helix_embedment", "Depth of the top helix against 5 diameters of the largest helix, or the ratio sent; asked where there is tension or a ratio is sent.";
         PUNCHING = "helix_punching", "Load in compression against the capacity with the bearing of each helix held at what weaker soil, fill, organic or frozen soil within three diameters below it takes.";
         TOP_DEPTH = "helix_top_depth", "Depth of the top helix against the least depth sent for it, such as frost, seasonal change or fill with a margin.";
         LOWEST_DEPTH = "helix_lowest_depth", "Depth of the lowest helix against the least depth specified for it.";
@@ -51,7 +51,7 @@ pub mod refusals {
         HELIX_BELOW_PROFILE = "helix_below_profile", "The helix is below the last layer; no soil is given there.";
         HELICES_COINCIDE = "helices_coincide", "Two helices are at the same depth.";
         PROFILE_ENDS_IN_ZONE = "profile_ends_in_zone", "The profile ends within the soil that a helix bears on in compression; give the soil to that depth.";
-        HELIX_IN_ROCK = "helix_in_rock", "Rock at or above the helix or in the soil it bears on; helix theory does not apply to it. A pile on rock is a question for a load test.";
+        HELIX_IN_ROCK = "helix_in_rock", "Rock above the helix, or in compression at it or in the soil it bears on; helix theory does not apply to it. A pile on rock is a question for a load test.";
         HELIX_IN_HAZARD = "helix_in_hazard", "A helix lies in, bears on or straddles ground noted for boulders, collapse, sensitivity, liquefaction or permafrost; helix theory does not apply to it. It needs a test or a study of the site.";
         NO_CLOSED_WIDTH_FACTOR = "no_closed_width_factor", "The method has no closed N_gamma, so the width term cannot be included.";
         ADHESION_ON_SQUARE_SHAFT = "adhesion_on_square_shaft", "Adhesion is not counted on a square shaft.";
@@ -74,8 +74,8 @@ pub mod methods {
     methods! {
         INDIVIDUAL_BEARING = "individual_bearing", version 2, [IBC_1810_3_3_1_9, HELIX_AREA_NET, NO_CREDIT_SOILS, HELIX_NOT_IN_ROCK, HAZARDOUS_GROUND], "Sum over the helices of area x bearing. In tension each helix counts with its own embedment; that a top helix fails shallow is in the cylinder. A helix whose soil is fill, organic or frozen is given nothing; rock and hazardous ground are refused.";
         CYLINDRICAL_SHEAR = "cylindrical_shear", version 1, [CYLINDER_FORM, CYLINDER_TAPERED], "Bearing of the lowest helix (compression) or the uppermost (tension) plus shear on the tapered cylinder between the helices in credit: s_u in clay and silt, s'_v K tan phi in sand, nothing in fill and organic soil.";
-        BEARING_ZONE_METHOD = "bearing_zone", version 1, [BEARING_ZONE], "Bearing of each soil within the zone on the load side by its own law, averaged by thickness or the weakest; the stress is that at the helix.";
-        PUNCHING = "helix_punching_by_spread", version 1, [SPREAD_TWO_TO_ONE, WEAK_LAYER_NEAR], "Bearing of a helix held at what a weaker layer that begins within three diameters below it takes, the load spreading by one across for two down on every side; nothing where that layer is fill, organic or frozen soil.";
+        BEARING_ZONE_METHOD = "bearing_zone", version 1, [BEARING_ZONE], "Bearing of each soil within the zone on the load side by its own law, averaged by thickness or the weakest; the stress is that at the helix. The zone is cut at the surface, and its part above `no_credit_above` counts nothing.";
+        PUNCHING = "helix_punching_by_spread", version 1, [SPREAD_TWO_TO_ONE, WEAK_LAYER_NEAR], "Bearing of a helix held at what a weaker layer that begins within three diameters below it takes, the load spreading by one across for two down on every side. A layer is weaker where by its own law, at its top and under the diameter of the spread load, it bears less than the helix counts; of several the one that takes the least holds; fill, organic and frozen soil take nothing.";
         UNDRAINED_SKEMPTON = "skempton_1951", version 1, [SKEMPTON_1951], "N_c = 6 (1 + 0.2 z/D), at most 9, of a circular plate in clay.";
         UNDRAINED_NINE = "fixed_nine", version 1, [DEEP_CLAY_NINE], "N_c = 9 at any depth.";
         UNDRAINED_CAVITY = "cavity_expansion", version 1, [VESIC_CAVITY], "N_c from the expansion of a cavity by the reduced rigidity index.";
@@ -83,14 +83,14 @@ pub mod methods {
         DRAINED_MEYERHOF = "meyerhof_1963", version 1, [PRANDTL_REISSNER, MEYERHOF_1963, MEYERHOF_DEPTH, WIDTH_SHAPE], "N_q of Prandtl and Reissner with a depth factor held from one diameter on; N_gamma of Meyerhof where the width term is included.";
         DRAINED_HANSEN = "hansen_1970", version 1, [PRANDTL_REISSNER, HANSEN_1970, WIDTH_SHAPE], "N_q of Prandtl and Reissner without depth factor; N_gamma of Hansen where the width term is included.";
         DRAINED_TERZAGHI = "terzaghi_1943", version 1, [TERZAGHI_1943], "N_q of Terzaghi for a rough base.";
-        LOCAL_SHEAR = "local_shear_two_thirds", version 1, [TERZAGHI_LOCAL_SHEAR], "Friction angle atan(2/3 tan phi) in the bearing factors of loose sand; not in breakout factors and not on the cylinder.";
+        LOCAL_SHEAR = "local_shear_two_thirds", version 1, [TERZAGHI_LOCAL_SHEAR], "Friction angle atan(2/3 tan phi) and two thirds of a cohesion in the bearing of loose sand; not in breakout factors and not on the cylinder.";
         STRESS_LIMIT = "usace_1991_critical_depth", version 1, [USACE_CRITICAL_DEPTH], "Effective stress in the N_q term held from 10 (loose) or 20 (dense) helix diameters on.";
         CLAY_BREAKOUT = "clay_breakout", version 1, [CLAY_UPLIFT, DEEP_CLAY_NINE, CLAY_CRITICAL_DAS, CLAY_CRITICAL_FOUR], "Uplift in clay: the lesser of 1.2 (H/D) s_u + s'_v and 9 s_u; continuous. H is counted from the lowest soil above without credit.";
         DAS_BREAKOUT = "das_breakout", version 1, [BREAKOUT_FORM, BREAKOUT_LISTS], "Uplift in sand: s'_v times the lesser of N_q and the breakout factor F_q, which is held from the critical depth ratio on; continuous. H is counted from the lowest soil above without credit.";
-        NQ_TENSION = "nq_tension", version 1, [TANG_PHOON_2020, BREAKOUT_FORM, BREAKOUT_LISTS], "Uplift in sand: a share of s'_v N_q from the critical depth ratio on, the breakout factor where shallower; jumps there.";
+        NQ_TENSION = "nq_tension", version 1, [TANG_PHOON_2020, BREAKOUT_FORM, BREAKOUT_LISTS], "Uplift in sand: a share of s'_v N_q from the critical depth ratio on, where shallower the lesser of that share and the breakout factor; jumps there.";
         CYLINDER_KU = "mitsch_clemence_1985", version 1, [MITSCH_CLEMENCE_KU], "Lateral stress on the cylinder in sand in tension, K_u = 0.6 + m H/D up to the critical ratio; 0.6 below 25 degrees.";
-        CYLINDER_AT_REST_METHOD = "cylinder_at_rest", version 1, [CYLINDER_AT_REST], "Lateral stress on the cylinder in sand at rest, (1 - sin phi) tan phi, held from 38.2 degrees on.";
-        ALPHA_ADHESION = "alpha_adhesion", version 1, [ALPHA_API, ALPHA_EXCLUSIONS], "Adhesion alpha s_u on a round shaft in clay and silt, below the ignored depth and from one diameter above the top helix, at mid-height of slices of at most 0.25 m.";
+        CYLINDER_AT_REST_METHOD = "cylinder_at_rest", version 1, [CYLINDER_AT_REST], "Lateral stress on the cylinder in sand at rest, (1 - sin phi) tan phi, held from 38.2 degrees on, where it is greatest (sin phi = 0.618).";
+        ALPHA_ADHESION = "alpha_adhesion", version 1, [ALPHA_API, ALPHA_EXCLUSIONS], "Adhesion alpha s_u on a round shaft in clay and silt, below the ignored depth and from one diameter above the top helix, at mid-height of slices: each layer is cut into equal slices of at most 0.25 m.";
         DEPTH_CURVE = "helix_depth_curve", version 1, [BEARWELL_CHOICE], "Capacities with the pile moved as a whole to equal steps of depth of its lowest helix; the same equations as at one depth.";
         MINIMUM_DEPTH = "helix_minimum_depth", version 1, [BEARWELL_CHOICE], "Least depth of the lowest helix at which the load in compression, with and without punching, the load in tension and the rules of embedment are all met. The range is scanned at 200 equal steps and at every depth at which a helix, its zone or what it could punch into meets a change of the ground; each end of a range that passes is bisected and taken to the next whole millimetre inside it. Between two scanned depths that fail by different rules the search goes on by halves; a range that passes between two that fail by one and the same rule is not seen.";
         HELIX_SETS = "lightest_helix_set", version 1, [STEEL_DENSITY], "Each set is taken to its own least depth; mass = shaft from head to tip by its steel area and plates as flat rings, 7,850 kg/m3, unless masses are sent.";

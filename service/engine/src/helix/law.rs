@@ -29,6 +29,7 @@ pub(crate) struct DrainedLaw {
     pub friction: Friction,
     /// The friction angle in the bearing factors.
     pub reduced: Angle,
+    /// Effective cohesion in the bearing factors.
     pub cohesion: SoilStress,
     /// N_q without depth factor.
     pub nq: f64,
@@ -77,18 +78,23 @@ fn drained(
     s: &Settings,
     trace: &mut Trace,
 ) -> DrainedLaw {
-    let reduced = match s.local_shear {
-        LocalShear::None => phi,
-        LocalShear::TwoThirds => factors::local_shear_angle(phi, trace),
-    };
     let pushed = direction == AxialDirection::Compression;
+    let cohesive = pushed && cohesion > SoilStress::ZERO;
+    let (reduced, cohesion) = match s.local_shear {
+        LocalShear::None => (phi, cohesion),
+        LocalShear::TwoThirds if cohesive => (
+            factors::local_shear_angle(phi, trace),
+            factors::local_shear_cohesion(cohesion, trace),
+        ),
+        LocalShear::TwoThirds => (factors::local_shear_angle(phi, trace), cohesion),
+    };
     let terzaghi = s.drained_bearing == DrainedBearing::Terzaghi1943;
     let nq = if terzaghi {
         factors::nq_terzaghi(reduced, trace)
     } else {
         factors::nq_prandtl(reduced, trace)
     };
-    let nc = match (pushed && cohesion > SoilStress::ZERO, terzaghi) {
+    let nc = match (cohesive, terzaghi) {
         (false, _) => 0.0,
         (true, true) => factors::nc_terzaghi(reduced, trace),
         (true, false) => factors::nc_prandtl(reduced, trace),

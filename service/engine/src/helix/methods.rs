@@ -19,8 +19,9 @@ pub struct HelixMethods {
     /// Bearing factor N_q of a helix in sand; `vesic_1973` when left out.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub drained_bearing: Option<DrainedBearing>,
-    /// Whether the width term 0.5 gamma' D N_gamma 0.6 is added in sand in compression;
-    /// `drop` when left out.
+    /// Whether the width term 0.5 gamma' D N_gamma 0.6 is added in sand in compression, gamma'
+    /// the mean over one diameter below the helix, to which the soil must be known; `drop`
+    /// when left out.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub width_term: Option<WidthTerm>,
     /// Reduction of the friction angle in the bearing factors for loose soil that fails in
@@ -138,7 +139,7 @@ pub enum WidthTerm {
 pub enum LocalShear {
     /// The friction angle as sent.
     None,
-    /// Friction angle atan(2/3 tan phi) in N_q and N_gamma.
+    /// Friction angle atan(2/3 tan phi) in the bearing factors, and two thirds of a cohesion.
     TwoThirds,
 }
 

@@ -43,7 +43,8 @@ pub struct HelixPlate {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(nested)]
     pub tags: Option<Tags>,
-    /// Outside diameter of the plate, larger than the shaft; 100 to 1,500 mm.
+    /// Outside diameter of the plate, larger than the shaft (the diagonal of a square one); 100
+    /// to 1,500 mm.
     #[validate(range(min = Size::new(100.0, LengthUnit::Mm), max = Size::new(1500.0, LengthUnit::Mm)))]
     pub diameter: Size,
     /// Vertical depth of the plate below final grade, also where the pile is inclined;

@@ -193,3 +193,27 @@ fn units_by_their_definitions() {
         1e-5,
     );
 }
+
+/// By hand: c' 10 kPa at 30 degrees adds 10 x 30.1396 = 301.396 kPa; in local shear 2/3 of it at
+/// 21.0517 degrees, N_c 15.8679, adds 105.786 kPa. Not in tension.
+#[test]
+fn cohesion_of_sand_bears_in_compression() {
+    let ask = |cohesion: f64, methods: Json| {
+        let mut ground = soil(&[(20.0, 18.0, sand(30.0))]);
+        ground["layers"][0]["soil"]["sand"]["cohesion"] = q(cohesion, "kPa");
+        let a = answer(json!({
+            "soil": ground, "pile": pile(0.073, &[(0.3, 3.0)]), "methods": methods,
+        }));
+        let bearing = |r: &AxialResistance| helix(r, 0).bearing.get(StressUnit::KPa);
+        (bearing(compression(&a)), bearing(tension(&a)))
+    };
+    for (methods, more) in [
+        (json!({}), 301.396),
+        (json!({ "local_shear": "two_thirds" }), 105.786),
+    ] {
+        let (with, pulled) = ask(10.0, methods.clone());
+        let (without, same) = ask(0.0, methods);
+        near(with - without, more, 0.001);
+        assert_eq!(pulled.to_bits(), same.to_bits());
+    }
+}
