@@ -22,7 +22,11 @@ use crate::schemas::{Named, Schemas, collect};
 
 /// Every calculation of the service, one line each.
 pub const CALCULATIONS: &[Entry] = &[
-    Entry::of::<HelixCapacity, HelixSheets>(),
+    Entry::of::<HelixCapacity, HelixSheets>().heavy_with(&[
+        "depth_curve",
+        "minimum_depth",
+        "helix_sets",
+    ]),
     Entry::of::<TorqueCapacity, JsonOnly>(),
     Entry::of::<FrostEmbedment, JsonOnly>(),
     Entry::of::<PileLayout, LayoutSheets>().heavy(),
@@ -43,6 +47,9 @@ pub struct Entry {
     pub summary: &'static str,
     /// Takes long enough to be kept off the threads that serve connections.
     pub heavy: bool,
+    /// Members of a request that make it take long; where its body names one, it is kept off
+    /// those threads too.
+    pub heavy_with: &'static [&'static str],
     /// Drawings and tables beside JSON.
     pub sheets: fn() -> Vec<SheetNote>,
     /// Answers one request.
@@ -164,6 +171,7 @@ impl Entry {
             name: C::NAME,
             summary: C::SUMMARY,
             heavy: false,
+            heavy_with: &[],
             sheets: || S::ALL.iter().map(|sheet| sheet.note).collect(),
             answer: answer::<C, S>,
             schemas: |named| Names {
@@ -179,6 +187,24 @@ impl Entry {
             heavy: true,
             ..self
         }
+    }
+
+    /// The same entry; a request that names one of these members takes long.
+    pub const fn heavy_with(self, members: &'static [&'static str]) -> Self {
+        Self {
+            heavy_with: members,
+            ..self
+        }
+    }
+
+    /// Whether a request takes long, by a look at its bytes: a member that is only named
+    /// in a text does no harm.
+    pub fn takes_long(&self, body: &[u8]) -> bool {
+        let named = |member: &&str| {
+            let member = member.as_bytes();
+            body.windows(member.len()).any(|part| part == member)
+        };
+        self.heavy || self.heavy_with.iter().any(|member| named(member))
     }
 
     /// Media types of the answer, the default first.
@@ -288,4 +314,18 @@ const fn same(a: &[u8], b: &[u8]) -> bool {
         i += 1;
     }
     true
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_search_over_depth_takes_long_and_one_depth_does_not() {
+        let find = |name| CALCULATIONS.iter().find(|e| e.name == name);
+        let entry = find("helix-capacity").expect("an entry");
+        assert!(entry.takes_long(br#"{"soil": {}, "minimum_depth": {}}"#));
+        assert!(!entry.takes_long(br#"{"soil": {}, "pile": {}}"#));
+        assert!(find("pile-layout").expect("an entry").takes_long(b"{}"));
+    }
 }

@@ -62,7 +62,7 @@ async fn calculate(
             },
         )
     };
-    let reply = if entry.heavy {
+    let reply = if entry.takes_long(&body) {
         pooled(&state, move |stop| answer(&body, Some(stop.clone()))).await??
     } else {
         answer(&body, None)?
