@@ -161,6 +161,8 @@ pub struct HelixSetsFindings {
     /// a set that works is not known.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub lightest: Option<String>,
+    /// Labels of the sets that work and whose mass is known, the lightest first.
+    pub lightest_first: Vec<String>,
     /// The sets in the order sent.
     pub sets: Vec<HelixSetFindings>,
 }
@@ -176,10 +178,6 @@ pub struct HelixSetFindings {
     pub tags: Option<Tags>,
     /// Whether it meets everything at some depth.
     pub works: bool,
-    /// Place among the sets that work, by mass; left out where it does not work or its mass
-    /// is not known.
-    #[serde(skip_serializing_if = "Option::is_none", default)]
-    pub rank_count: Option<u32>,
     /// Its least depth.
     pub minimum_depth: MinimumDepthFindings,
     /// Length of shaft at the least depth, from the head to the tip.

@@ -66,7 +66,9 @@ fn deepest(pile: &Movable, from: Length) -> Result<Length, Vec<Issue>> {
             bad = middle;
         }
     }
-    Ok(good)
+    // a depth in use is a whole millimetre
+    let whole = Length::from_si((good.si() / MILLIMETRE + 1e-6).floor() * MILLIMETRE);
+    Ok(if whole > from { whole } else { good })
 }
 
 /// The search of a range without faults.

@@ -101,7 +101,7 @@ pub(crate) fn lightest(
     work: &mut Work,
 ) -> Result<HelixSetsFindings, Refusal> {
     work.method(&methods::HELIX_SETS);
-    let mut sets = Vec::new();
+    let mut sets: Vec<HelixSetFindings> = Vec::new();
     for (i, candidate) in candidates.iter().enumerate() {
         sets.push(one(asked, candidate, trial, i, work)?);
     }
@@ -110,12 +110,15 @@ pub(crate) fn lightest(
     order.retain(|i| sets[*i].steel_mass.is_some());
     let mass = |i: &usize| sets[*i].steel_mass.map_or(f64::INFINITY, Mass::si);
     order.sort_by(|a, b| mass(a).total_cmp(&mass(b)));
-    for (rank, i) in (1..).zip(&order) {
-        sets[*i].rank_count = Some(rank);
-    }
-    let first = if unknown { None } else { order.first() };
+    let lightest_first: Vec<_> = order.iter().map(|i| sets[*i].label.clone()).collect();
+    let first = if unknown {
+        None
+    } else {
+        lightest_first.first()
+    };
     Ok(HelixSetsFindings {
-        lightest: first.map(|i| sets[*i].label.clone()),
+        lightest: first.cloned(),
+        lightest_first,
         sets,
     })
 }
@@ -149,7 +152,6 @@ fn one(
         label: candidate.set.label.0.clone(),
         tags: candidate.set.tags.clone(),
         works: found.depth.is_some(),
-        rank_count: None,
         steel_mass: shaft_length.and_then(|length| steel_mass(candidate, length, work)),
         shaft_length,
         minimum_depth: found,
