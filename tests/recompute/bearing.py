@@ -15,13 +15,18 @@ def _undrained_nc(pile, ratio):
 
 def _nq(pile, helix, layer):
     ratio = helix.depth / helix.diameter
-    return factors.nq(pile.methods["drained_bearing"], pile.bearing_angle(layer.phi), ratio)
+    return pile.plain_nq(layer.phi, ratio)
 
 
 def cohesion_factor(pile, helix, layer):
-    """N_c = (N_q - 1) cot phi."""
+    """N_c = (N_q - 1) cot phi, with the factors of a circle where they are asked for."""
     phi = pile.bearing_angle(layer.phi)
-    return (factors.nq(pile.methods["drained_bearing"], phi, 0.0) - 1.0) / factors.tan(phi)
+    family, _ = pile.option("drained_bearing")
+    ratio = helix.depth / helix.diameter
+    plain = pile.plain_nc(phi)
+    if pile.methods["shape_depth_factors"] == "none":
+        return plain
+    return plain * factors.circle_cohesion(family, phi, plain, ratio)
 
 
 def compression_bearing(pile, helix, layer):
@@ -31,11 +36,15 @@ def compression_bearing(pile, helix, layer):
         bearing = deep_clay(layer.su) if factor == 9.0 else layer.su * factor
         return "undrained_bearing", factor, bearing
     factor = _nq(pile, helix, layer)
+    if pile.methods["shape_depth_factors"] == "published":
+        family, _ = pile.option("drained_bearing")
+        ratio = helix.depth / helix.diameter
+        factor *= factors.circle_overburden(family, pile.bearing_angle(layer.phi), ratio)
     bearing = pile.limited_stress(helix) * factor
     if layer.cohesion > 0.0:
         bearing += pile.bearing_cohesion(layer.cohesion) * cohesion_factor(pile, helix, layer)
     if pile.methods["width_term"] == "include":
-        ngamma = factors.NGAMMA[pile.methods["drained_bearing"]](pile.bearing_angle(layer.phi))
+        ngamma = factors.NGAMMA[pile.option("drained_bearing")[0]](pile.bearing_angle(layer.phi))
         weight = pile.ground.mean_effective_weight(helix.depth, helix.depth + helix.diameter)
         bearing += 0.5 * weight * helix.diameter * ngamma * 0.6
     return "drained_bearing", factor, bearing

@@ -66,8 +66,9 @@ ALTERNATIVES = (
     *(f"undrained_bearing {name}" for name in ("skempton_1951", "fixed_nine", "cavity_expansion")),
     *(
         f"drained_bearing {name}"
-        for name in ("vesic_1973", "meyerhof_1963", "hansen_1970", "terzaghi_1943")
+        for name in ("vesic_1973", "meyerhof_1963", "hansen_1970", "terzaghi_1943", "own")
     ),
+    *(f"shape_depth_factors {name}" for name in ("none", "published")),
     *(f"width_term {name}" for name in ("drop", "include")),
     *(f"local_shear {name}" for name in ("none", "two_thirds")),
     *(f"stress_limit {name}" for name in ("none", "usace_1991_loose", "usace_1991_dense")),

@@ -69,6 +69,37 @@ def nq(family, phi, ratio):
     return prandtl_nq(phi)
 
 
+def _hansen_depth(ratio):
+    """k = D/B, from one diameter on atan(D/B)."""
+    return ratio if ratio < 1.0 else math.atan(ratio)
+
+
+def _passive(phi):
+    return math.tan(math.radians(45.0 + phi / 2.0)) ** 2
+
+
+def circle_overburden(family, phi, ratio):
+    """s_q d_q of a circle, beside the d_q of Meyerhof that is in N_q."""
+    depth = 1.0 + 2.0 * tan(phi) * (1.0 - math.sin(math.radians(phi))) ** 2 * _hansen_depth(ratio)
+    if family == "vesic_1973":
+        return (1.0 + tan(phi)) * depth
+    if family == "hansen_1970":
+        return (1.0 + math.sin(math.radians(phi))) * depth
+    if family == "meyerhof_1963":
+        return 1.0 + 0.1 * _passive(phi) if phi > 10.0 else 1.0
+    return 1.0
+
+
+def circle_cohesion(family, phi, nc, ratio):
+    """s_c d_c of a circle."""
+    if family in ("vesic_1973", "hansen_1970"):
+        return (1.0 + prandtl_nq(phi) / nc) * (1.0 + 0.4 * _hansen_depth(ratio))
+    if family == "meyerhof_1963":
+        depth = 1.0 + 0.2 * math.sqrt(_passive(phi)) * min(ratio, 1.0)
+        return (1.0 + 0.2 * _passive(phi)) * depth
+    return 1.3 if family == "terzaghi_1943" else 1.0
+
+
 NGAMMA = {
     "vesic_1973": vesic_ngamma,
     "meyerhof_1963": meyerhof_ngamma,

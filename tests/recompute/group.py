@@ -53,9 +53,9 @@ def _base_bearing(pile, plan, layer, base_depth):
         bearing = layer.su * shape * (1.0 + 0.2 * min(top / breadth, 2.5))
     else:
         phi = pile.bearing_angle(layer.phi)
-        nq = factors.nq(pile.methods["drained_bearing"], phi, 0.0)
+        nq = pile.plain_nq(layer.phi, 0.0)
         bearing = pile.limited_stress(Helix("", breadth, top)) * nq
-        bearing += pile.bearing_cohesion(layer.cohesion) * (nq - 1.0) / factors.tan(phi)
+        bearing += pile.bearing_cohesion(layer.cohesion) * pile.plain_nc(phi)
     return bearing * breadth * length / (plan.breadth * plan.length)
 
 

@@ -3,6 +3,12 @@
 DRAINED = ("vesic_1973", "meyerhof_1963", "hansen_1970", "terzaghi_1943")
 
 
+def _drained(draw):
+    if draw.chance(0.15):
+        return {"own": {"bearing_factor": round(draw.between(5.0, 60.0), 2)}}
+    return draw.pick(DRAINED)
+
+
 def _undrained(draw):
     chosen = draw.pick(("skempton_1951", "fixed_nine", "cavity_expansion"))
     if chosen == "cavity_expansion":
@@ -38,7 +44,8 @@ def draw_methods(draw, square):
         return None
     drawn = (
         ("undrained_bearing", lambda: _undrained(draw)),
-        ("drained_bearing", lambda: draw.pick(DRAINED)),
+        ("drained_bearing", lambda: _drained(draw)),
+        ("shape_depth_factors", lambda: draw.pick(("none", "published", "published"))),
         ("width_term", lambda: draw.pick(("drop", "include", "include"))),
         ("local_shear", lambda: draw.pick(("none", "two_thirds", "two_thirds"))),
         ("stress_limit", lambda: draw.pick(("none", "usace_1991_loose", "usace_1991_dense"))),
@@ -53,6 +60,8 @@ def draw_methods(draw, square):
         ("shaft_adhesion", lambda: _adhesion(draw, square)),
     )
     chosen = {name: value() for name, value in drawn if draw.chance(0.3)}
-    if chosen.get("drained_bearing") == "terzaghi_1943" and chosen.get("width_term") == "include":
+    without = ("vesic_1973", "meyerhof_1963", "hansen_1970")
+    closed = chosen.get("drained_bearing", "vesic_1973") in without
+    if not closed and chosen.get("width_term") == "include":
         del chosen["width_term"]
     return chosen or None

@@ -10,6 +10,7 @@ from units import base
 DEFAULTS = {
     "undrained_bearing": "skempton_1951",
     "drained_bearing": "vesic_1973",
+    "shape_depth_factors": "none",
     "width_term": "drop",
     "local_shear": "none",
     "stress_limit": "none",
@@ -114,6 +115,19 @@ class Pile:
     def bearing_angle(self, phi):
         """Friction angle in the bearing factors."""
         return factors.local_shear(phi) if self.methods["local_shear"] == "two_thirds" else phi
+
+    def plain_nq(self, phi, ratio):
+        """N_q at a depth of so many diameters, without factors of footings."""
+        family, members = self.option("drained_bearing")
+        if family == "own":
+            return members["bearing_factor"]
+        return factors.nq(family, self.bearing_angle(phi), ratio)
+
+    def plain_nc(self, phi):
+        """N_c = (N_q - 1) cot phi, of Prandtl where N_q is the caller's own; phi as it bears."""
+        family, _ = self.option("drained_bearing")
+        nq = factors.nq("vesic_1973" if family == "own" else family, phi, 0.0)
+        return (nq - 1.0) / factors.tan(phi)
 
     def bearing_cohesion(self, cohesion):
         """Cohesion in the bearing of sand and gravel."""

@@ -89,8 +89,8 @@ def _group_faults(pile, request):
 
 
 def _choice_faults(pile, request):
-    chosen = (pile.methods["drained_bearing"], pile.methods["width_term"])
-    if chosen == ("terzaghi_1943", "include"):
+    family, _ = pile.option("drained_bearing")
+    if family in ("terzaghi_1943", "own") and pile.methods["width_term"] == "include":
         yield "no_closed_width_factor"
     if pile.square and pile.option("shaft_adhesion")[0] == "alpha":
         yield "adhesion_on_square_shaft"

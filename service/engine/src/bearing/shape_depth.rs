@@ -4,7 +4,7 @@
 
 use crate::math;
 use crate::math::PI;
-use crate::quantity::Angle;
+use crate::quantity::{Angle, AngleUnit};
 use crate::source::{
     HANSEN_SHAPE_DEPTH, MEYERHOF_SHAPE_DEPTH, SKEMPTON_1951, TERZAGHI_SHAPE, VESIC_SHAPE_DEPTH,
 };
@@ -12,6 +12,14 @@ use crate::trace::Trace;
 
 /// A depth this close below the width, over the width, is the width (rounding of units).
 const SAME_RATIO: f64 = 1e-9;
+
+/// Above this angle Meyerhof's factors of overburden and width differ from 1, degrees.
+const MEYERHOF_FROM_DEG: f64 = 10.0 + 1e-9;
+
+/// Whether Meyerhof's factors of overburden and width differ from 1.
+pub fn meyerhof_in_range(phi: Angle) -> bool {
+    phi.get(AngleUnit::Deg) > MEYERHOF_FROM_DEG
+}
 
 /// Shape factor of the cohesion term by Terzaghi.
 ///

@@ -10,12 +10,10 @@ use crate::bearing::shape_depth::*;
 use crate::bearing::terzaghi_width::{TabledWidthFactor, ngamma_terzaghi};
 use crate::catalogue::MethodDef;
 use crate::contract::Work;
-use crate::quantity::{Angle, AngleUnit, Area, Force, Length, LineLoad, SoilStress, UnitWeight};
+use crate::quantity::{Angle, Area, Force, Length, LineLoad, SoilStress, UnitWeight};
 use crate::source::{DERIVED, SKEMPTON_1951, UFC_ALLOWABLE_PRESSURE, UFC_BEARING_EQUATION};
 use crate::trace::Trace;
 
-/// Above this angle Meyerhof's factors of overburden and width differ from 1, degrees.
-const MEYERHOF_FROM_DEG: f64 = 10.0 + 1e-9;
 /// At or below this angle, in radians, the forms for phi = 0 hold.
 const NIL: f64 = 1e-9;
 
@@ -92,11 +90,6 @@ const ONES: Triple = Triple {
     q: 1.0,
     gamma: 1.0,
 };
-
-/// Whether Meyerhof's factors of overburden and width differ from 1.
-fn meyerhof_in_range(phi: Angle) -> bool {
-    phi.get(AngleUnit::Deg) > MEYERHOF_FROM_DEG
-}
 
 /// Friction angles between the two ranges Meyerhof's factors were published for.
 pub(super) fn between_meyerhof_ranges(phi: Angle) -> bool {

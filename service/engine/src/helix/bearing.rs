@@ -3,12 +3,12 @@
 //! `crate::bearing`; averaging over the soils of a zone is in `individual.rs`.
 
 use super::law::{DrainedLaw, Law};
-use super::methods::{DrainedBearing, UndrainedBearing, WidthTerm};
+use super::methods::{DrainedBearing, ShapeDepthFactors, UndrainedBearing, WidthTerm};
 use super::outcome::BearingLaw;
 use super::pile::AxialDirection;
 use super::settings::Settings;
 use super::uplift_bearing::{tension_in_clay, tension_in_sand};
-use crate::bearing::factors;
+use crate::bearing::{factors, shape_depth};
 use crate::quantity::{Size, SoilStress, UnitWeight};
 use crate::source::{DEEP_CLAY_NINE, PRANDTL_REISSNER, SKEMPTON_1951, Sourced, WIDTH_SHAPE};
 use crate::trace::Trace;
@@ -113,11 +113,19 @@ fn compression_in_sand(
     s: &Settings,
     trace: &mut Trace,
 ) -> SoilBearing {
-    let nq = nq(law, seat, s, trace);
+    let plain = nq(law, seat, s, trace);
+    let (nq, nc) = match s.shape_depth_factors {
+        ShapeDepthFactors::None => (plain, law.nc),
+        ShapeDepthFactors::Published => {
+            let (dq, dc) = depth_factors(law, seat, s, trace);
+            let (sq, sc) = law.shape;
+            (plain * sq * dq, law.nc * sc * dc)
+        }
+    };
     let overburden = drained_bearing(seat.limited_stress, nq, trace);
     let mut q = overburden;
     if law.cohesion > SoilStress::ZERO {
-        q = q + cohesion_bearing(law.cohesion, law.nc, trace);
+        q = q + cohesion_bearing(law.cohesion, nc, trace);
     }
     if s.width_term == WidthTerm::Include {
         q = q + width_bearing(seat.unit_weight, seat.diameter, law.ngamma, trace);
@@ -134,8 +142,30 @@ fn compression_in_sand(
     SoilBearing {
         law: BearingLaw::DrainedBearing,
         factor: nq,
-        cohesion_factor: (law.nc > 0.0).then_some(law.nc),
+        cohesion_factor: (nc > 0.0).then_some(nc),
         stress: q,
+    }
+}
+
+/// Published depth factors on the N_q and N_c terms, beside the d_q that is in `nq`.
+fn depth_factors(law: &DrainedLaw, seat: &Seat, s: &Settings, trace: &mut Trace) -> (f64, f64) {
+    match s.drained_bearing {
+        DrainedBearing::Vesic1973 | DrainedBearing::Hansen1970 => {
+            let k = shape_depth::k_hansen(seat.depth_ratio, trace);
+            let dc = if law.nc > 0.0 {
+                shape_depth::dc_hansen(k, trace)
+            } else {
+                1.0
+            };
+            (shape_depth::dq_hansen(law.reduced, k, trace), dc)
+        }
+        DrainedBearing::Meyerhof1963 if law.nc > 0.0 => {
+            let dc = shape_depth::dc_meyerhof(law.reduced, seat.depth_ratio, trace);
+            (1.0, dc)
+        }
+        DrainedBearing::Meyerhof1963 | DrainedBearing::Terzaghi1943 | DrainedBearing::Own(_) => {
+            (1.0, 1.0)
+        }
     }
 }
 
@@ -145,6 +175,7 @@ pub(crate) fn nq(law: &DrainedLaw, seat: &Seat, s: &Settings, trace: &mut Trace)
         DrainedBearing::Vesic1973 | DrainedBearing::Hansen1970 | DrainedBearing::Terzaghi1943 => {
             law.nq
         }
+        DrainedBearing::Own(_) => law.nq,
         DrainedBearing::Meyerhof1963 => {
             law.nq * factors::dq_meyerhof(law.reduced, seat.depth_ratio, trace)
         }

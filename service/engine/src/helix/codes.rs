@@ -28,6 +28,7 @@ pub mod warnings {
         WEAK_LAYER_NEAR_HELIX = "weak_layer_near_helix", "A layer within three diameters on the load side of a helix bears less than 60 % of what the helix bears on; it may be punched through.";
         PROFILE_ENDS_NEAR_HELIX = "profile_ends_near_helix", "The profile ends within three diameters below a helix.";
         FRICTION_ANGLE_ABOVE_40 = "friction_angle_above_40", "A friction angle above 40 degrees is used; few soils keep it under load, and bearing doubles within five degrees.";
+        SHAPE_DEPTH_FACTORS_USED = "shape_depth_factors_used", "Shape and depth factors of footings raise the bearing of the helices. They were made for wide bases at shallow depth; no test on helices is known here that bears them out.";
         CAPACITY_JUMPS = "capacity_jumps", "The ultimate resistance jumps at a depth: a helix or its zone passes soil without credit, or a method in force is not continuous. A pile stopped just short of it may carry much less.";
         HELICES_CLOSE = "helices_close", "Two helices are less than 3 diameters of the lower one apart.";
         RELIABILITY_INDICATIVE = "reliability_indicative", "The reliability index and the probability are indicative: they rest on an assumed distribution and on a statistic that need not hold for this site, and cover neither blunders nor the load of the whole structure.";
@@ -83,6 +84,8 @@ pub mod methods {
         DRAINED_MEYERHOF = "meyerhof_1963", version 1, [PRANDTL_REISSNER, MEYERHOF_1963, MEYERHOF_DEPTH, WIDTH_SHAPE], "N_q of Prandtl and Reissner with a depth factor held from one diameter on; N_gamma of Meyerhof where the width term is included.";
         DRAINED_HANSEN = "hansen_1970", version 1, [PRANDTL_REISSNER, HANSEN_1970, WIDTH_SHAPE], "N_q of Prandtl and Reissner without depth factor; N_gamma of Hansen where the width term is included.";
         DRAINED_TERZAGHI = "terzaghi_1943", version 1, [TERZAGHI_1943], "N_q of Terzaghi for a rough base.";
+        DRAINED_OWN = "bearing_factor_sent", version 1, [CALLER], "N_q as sent, for all sand and gravel.";
+        SHAPE_DEPTH = "helix_shape_depth_factors", version 1, [VESIC_SHAPE_DEPTH, HANSEN_SHAPE_DEPTH, MEYERHOF_SHAPE_DEPTH, TERZAGHI_SHAPE], "Shape and depth factors of a circular footing that belong to the family in force, on N_q and N_c of sand in compression; s_q of Meyerhof above 10 degrees; the width term keeps its 0.6.";
         LOCAL_SHEAR = "local_shear_two_thirds", version 1, [TERZAGHI_LOCAL_SHEAR], "Friction angle atan(2/3 tan phi) and two thirds of a cohesion in the bearing of loose sand; not in breakout factors and not on the cylinder.";
         STRESS_LIMIT = "usace_1991_critical_depth", version 1, [USACE_CRITICAL_DEPTH], "Effective stress in the N_q term held from 10 (loose) or 20 (dense) helix diameters on.";
         CLAY_BREAKOUT = "clay_breakout", version 1, [CLAY_UPLIFT, DEEP_CLAY_NINE, CLAY_CRITICAL_DAS, CLAY_CRITICAL_FOUR], "Uplift in clay: the lesser of 1.2 (H/D) s_u + s'_v and 9 s_u; continuous. H is counted from the lowest soil above without credit.";

@@ -2,7 +2,7 @@
 //! and the depths at which something changes.
 
 use super::ground::{Disc, Ground};
-use super::methods::BearingZoneRule;
+use super::methods::{BearingZoneRule, ShapeDepthFactors};
 use super::pile::AxialDirection;
 use super::plates::Plate;
 use super::punching::WEAK_LAYER_REACH;
@@ -147,6 +147,8 @@ impl<'a> Movable<'a> {
                     AxialDirection::Compression => [0.0, zone, WEAK_LAYER_REACH.value * diameter],
                     AxialDirection::Tension => [0.0, -zone, 0.0],
                 };
+                // here the depth factors of footings change
+                found.push(diameter + above.si());
                 for change in &changes {
                     found.extend(reaches.map(|reach| change - reach + above.si()));
                 }
@@ -182,7 +184,8 @@ impl<'a> Movable<'a> {
         let s = self.settings;
         let anywhere = s.bearing_zone_rule == BearingZoneRule::Weakest
             || s.bearing_zone_ratio == 0.0
-            || s.sand_tension_factor.is_some();
+            || s.sand_tension_factor.is_some()
+            || s.shape_depth_factors == ShapeDepthFactors::Published;
         let dead = |l: &Stratum| l.strength == Strength::NoCredit;
         let without = self.strata.layers.iter().any(dead) || s.no_credit_above > Length::ZERO;
         if !anywhere && !without {

@@ -18,7 +18,12 @@ pub struct HelixMethods {
     pub undrained_bearing: Option<UndrainedBearing>,
     /// Bearing factor N_q of a helix in sand; `vesic_1973` when left out.
     #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
     pub drained_bearing: Option<DrainedBearing>,
+    /// Shape and depth factors of footings in sand in compression; `none` when left out, as is
+    /// usual for helices. With `published` the answer warns.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub shape_depth_factors: Option<ShapeDepthFactors>,
     /// Whether the width term 0.5 gamma' D N_gamma 0.6 is added in sand in compression, gamma'
     /// the mean over one diameter below the helix, to which the soil must be known; `drop`
     /// when left out.
@@ -103,8 +108,9 @@ pub struct CavityExpansion {
 }
 
 /// Bearing factor in sand.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(deny_unknown_fields)]
 pub enum DrainedBearing {
     /// N_q of Prandtl and Reissner without depth factor; N_gamma of Vesic.
     #[serde(rename = "vesic_1973")]
@@ -119,6 +125,40 @@ pub enum DrainedBearing {
     /// N_q of Terzaghi. Has no closed N_gamma, so it cannot go with the width term.
     #[serde(rename = "terzaghi_1943")]
     Terzaghi1943,
+    /// N_q as sent, for all sand and gravel, in compression and in the deep bearing of
+    /// tension. Has no N_gamma, so it cannot go with the width term; N_c of a cohesion is that
+    /// of Prandtl.
+    #[serde(rename = "own")]
+    Own(OwnBearing),
+}
+
+validate_choice!(DrainedBearing { Own = "own" } plain {
+    Vesic1973, Meyerhof1963, Hansen1970, Terzaghi1943
+});
+
+/// The caller's own bearing factor.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, Validate)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(deny_unknown_fields)]
+pub struct OwnBearing {
+    /// N_q; 1 to 200.
+    #[validate(range(min = 1.0, max = 200.0))]
+    #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 200))]
+    pub bearing_factor: f64,
+}
+
+/// Shape and depth factors.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum ShapeDepthFactors {
+    /// None beside what the method itself says.
+    None,
+    /// Those of a circle that belong to `drained_bearing`, on N_q and on N_c of a cohesion:
+    /// Vesic and Hansen with s and d of their own, Meyerhof with s and with d_c, Terzaghi with
+    /// s_c = 1.3 alone, `own` with none. The width term keeps its 0.6. The depth factors of
+    /// Vesic and Hansen fall where the depth passes one diameter, as published.
+    Published,
 }
 
 /// Width term in sand.

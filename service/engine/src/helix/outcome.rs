@@ -266,7 +266,8 @@ pub struct ZoneBearing {
     /// Law that gives the bearing.
     pub law: BearingLaw,
     /// Factor on the strength (clay, silt) or on the effective stress (sand) in force: N_c,
-    /// N_q, or the breakout factor; 0 without credit.
+    /// N_q with the shape and depth factors in force, or the breakout factor; 0 without
+    /// credit.
     pub bearing_factor: f64,
     /// Factor N_c on the cohesion of sand or gravel, where it has any; compression only.
     #[serde(skip_serializing_if = "Option::is_none", default)]

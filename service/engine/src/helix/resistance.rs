@@ -4,7 +4,9 @@
 use super::codes::{methods, warnings};
 use super::ground::{Disc, Ground};
 use super::law::Law;
-use super::methods::{ClayCriticalEmbedment, CylinderLateralStress, DrainedBearing, HelixMethods};
+use super::methods::{
+    ClayCriticalEmbedment, CylinderLateralStress, DrainedBearing, HelixMethods, ShapeDepthFactors,
+};
 use super::outcome::{
     AxialResistance, BearingLaw, CylindricalShear, Embedment, EmbedmentMode, HelixBearing,
     IndividualBearing, NoCreditReason, ZoneBearing,
@@ -166,6 +168,14 @@ fn take_constants(
     }
     if sand {
         s.note_drained(work);
+        let pushed = ground.direction == AxialDirection::Compression;
+        if pushed && s.shape_depth_factors == ShapeDepthFactors::Published {
+            work.method(&methods::SHAPE_DEPTH);
+            work.warn(
+                &warnings::SHAPE_DEPTH_FACTORS_USED,
+                "`shape_depth_factors` is `published`",
+            );
+        }
         if s.drained_bearing == DrainedBearing::Meyerhof1963 {
             work.take(&MEYERHOF_DEPTH_GROWTH);
         }

@@ -25,6 +25,7 @@ pub static ADHESION_IGNORED_DEPTH: Sourced<Length> = Sourced::new(
 pub(crate) struct Settings {
     pub undrained_bearing: UndrainedBearing,
     pub drained_bearing: DrainedBearing,
+    pub shape_depth_factors: ShapeDepthFactors,
     pub width_term: WidthTerm,
     pub local_shear: LocalShear,
     pub stress_limit: StressLimit,
@@ -49,6 +50,7 @@ impl Settings {
                 .undrained_bearing
                 .unwrap_or(UndrainedBearing::Skempton1951),
             drained_bearing: m.drained_bearing.unwrap_or(DrainedBearing::Vesic1973),
+            shape_depth_factors: m.shape_depth_factors.unwrap_or(ShapeDepthFactors::None),
             width_term: m.width_term.unwrap_or(WidthTerm::Drop),
             local_shear: m.local_shear.unwrap_or(LocalShear::None),
             stress_limit: m.stress_limit.unwrap_or(StressLimit::None),
@@ -85,6 +87,7 @@ impl Settings {
         HelixMethods {
             undrained_bearing: Some(self.undrained_bearing),
             drained_bearing: Some(self.drained_bearing),
+            shape_depth_factors: Some(self.shape_depth_factors),
             width_term: Some(self.width_term),
             local_shear: Some(self.local_shear),
             stress_limit: Some(self.stress_limit),
@@ -135,6 +138,7 @@ impl Settings {
             DrainedBearing::Meyerhof1963 => &methods::DRAINED_MEYERHOF,
             DrainedBearing::Hansen1970 => &methods::DRAINED_HANSEN,
             DrainedBearing::Terzaghi1943 => &methods::DRAINED_TERZAGHI,
+            DrainedBearing::Own(_) => &methods::DRAINED_OWN,
         });
         if self.local_shear == LocalShear::TwoThirds {
             work.method(&methods::LOCAL_SHEAR);
@@ -160,13 +164,16 @@ impl HelixMethods {
         let mut issues = Vec::new();
         let settings = Settings::of(self);
         if settings.width_term == WidthTerm::Include
-            && settings.drained_bearing == DrainedBearing::Terzaghi1943
+            && matches!(
+                settings.drained_bearing,
+                DrainedBearing::Terzaghi1943 | DrainedBearing::Own(_)
+            )
         {
             issues.push(
                 Issue::new(
                     format!("{at}/width_term"),
                     &refusals::NO_CLOSED_WIDTH_FACTOR,
-                    "`terzaghi_1943` has no closed N_gamma; drop the width term or take another method",
+                    "`terzaghi_1943` and `own` have no closed N_gamma; drop the width term or take another method",
                 )
                 .source(&TERZAGHI_1943),
             );

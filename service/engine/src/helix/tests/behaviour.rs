@@ -423,7 +423,7 @@ fn labels_and_tags_come_back_and_the_echo_can_be_sent_again() {
     let echoed = serde_json::to_value(a.result.methods).unwrap();
     assert_eq!(
         echoed.as_object().unwrap().len(),
-        14,
+        15,
         "every choice is told"
     );
     request["methods"] = echoed;

@@ -135,6 +135,11 @@ fn every_refused_example_is_refused_where_it_should_be() {
         ("not-a-number", "shape", "invalid type: string"),
         ("null-depth", "shape", "invalid type: null"),
         ("number-too-large", "shape", "number out of range"),
+        (
+            "own-bearing-factor-with-width-term",
+            "physics",
+            "no_closed_width_factor",
+        ),
         ("own-factors-direction-missing", "physics", "missing_member"),
         ("own-factors-empty", "physics", "missing_member"),
         ("own-factors-other-level", "physics", "basis_mixed"),

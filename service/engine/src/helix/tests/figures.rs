@@ -217,3 +217,49 @@ fn cohesion_of_sand_bears_in_compression() {
         assert_eq!(pulled.to_bits(), same.to_bits());
     }
 }
+
+/// By hand at 35 degrees, D 0.5 m at 1 m (z/D = 2, k = atan 2): N_q 33.2961 becomes 72.5705 with s_q
+/// 1 + tan and Hansen's d_q, 67.1655 with s_q 1 + sin, 54.3393 by Meyerhof (1.369 x 1.192),
+/// 41.4397 by Terzaghi, who has none; N_c 114.591 by Vesic, 75.0801 by Terzaghi (x 1.3).
+#[test]
+fn shape_and_depth_factors_of_a_circle() {
+    let ask = |methods: Json| {
+        let mut ground = soil(&[(12.0, 17.0, sand(35.0))]);
+        ground["layers"][0]["soil"]["sand"]["cohesion"] = q(5.0, "kPa");
+        answer(json!({
+            "soil": ground, "pile": pile(0.0889, &[(0.5, 1.0)]), "methods": methods,
+        }))
+    };
+    for (family, nq, nc) in [
+        (json!("vesic_1973"), 72.570_54, Some(114.591_45)),
+        (json!("hansen_1970"), 67.165_50, None),
+        (json!("meyerhof_1963"), 54.339_32, None),
+        (json!("terzaghi_1943"), 41.439_73, Some(75.080_09)),
+        (
+            json!({ "own": { "bearing_factor": 25.0 } }),
+            25.0,
+            Some(46.1236),
+        ),
+    ] {
+        let methods = json!({ "drained_bearing": family, "shape_depth_factors": "published" });
+        let a = ask(methods);
+        let part = &helix(compression(&a), 0).zone[0];
+        near(part.bearing_factor, nq, 1e-5);
+        let cohesive = part.cohesion_bearing_factor.unwrap();
+        near(cohesive, nc.unwrap_or(cohesive), 1e-4);
+        // 17 kN/m3 x 1 m x N_q + 5 kPa x N_c
+        near(
+            part.bearing.get(StressUnit::KPa),
+            17.0 * nq + 5.0 * cohesive,
+            1e-5,
+        );
+        assert!(warns(&a, "shape_depth_factors_used"));
+    }
+    let plain = ask(json!({}));
+    near(
+        helix(compression(&plain), 0).zone[0].bearing_factor,
+        33.296_09,
+        1e-5,
+    );
+    assert!(!warns(&plain, "shape_depth_factors_used"));
+}
