@@ -204,7 +204,7 @@ impl Entry {
             let member = member.as_bytes();
             body.windows(member.len()).any(|part| part == member)
         };
-        self.heavy || self.heavy_with.iter().any(|member| named(member))
+        self.heavy || self.heavy_with.iter().any(named)
     }
 
     /// Media types of the answer, the default first.
