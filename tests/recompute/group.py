@@ -160,8 +160,9 @@ def _block_capacity(basis, block, tension, factor):
 
 def _design(basis, side, name, number, block, counts):
     """Capacity of the group, or None, as where the block in compression is not known."""
-    needed = name == "compression" or (counts and block is not None)
-    if needed and ("eurocode_7" in basis or block is None):
+    if (name == "compression" or counts) and "eurocode_7" in basis:
+        return None
+    if name == "compression" and block is None:
         return None
     ultimate = side.get("ultimate_by_punching", side["ultimate"])
     one = design_capacity(basis, ultimate, name)

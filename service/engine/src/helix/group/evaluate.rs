@@ -290,7 +290,13 @@ impl<'a> Common<'a> {
         }
         let counted = block.as_ref().filter(|_| counts);
         let (governing, ultimate) = lesser(piles, counted.map(|b| b.total), &mut work.trace);
-        let design = design_tension(&of, counted, work);
+        // without a helix in credit there is no block to hold against a tested resistance
+        let eurocode = matches!(of.basis, Some(HelixBasis::Eurocode7(_)));
+        let design = if eurocode && counts && counted.is_none() {
+            None
+        } else {
+            design_tension(&of, counted, work)
+        };
         if let Some(demand) = &self.group.demand {
             judge(
                 &checks::GROUP_TENSION,

@@ -341,6 +341,28 @@ fn the_block_counts_at_the_distance_of_en_1997_1_on_its_basis() {
     assert!(!counts(json!({ "limit_states": {} })));
 }
 
+/// Load tests stand in place of a calculation, so piles in fill alone have a resistance; but a
+/// crowded group of them has no block to be held against, and none is invented.
+#[test]
+fn a_crowded_group_without_a_block_has_no_capacity_by_en_1997_1() {
+    let ask = |apart: f64| {
+        answer(json!({
+            "soil": soil(&[(20.0, 18.0, fill())]), "pile": pile(0.0889, &[(0.3, 6.0)]),
+            "directions": "tension", "group": array(2, 2, apart, apart),
+            "design_basis": { "eurocode_7": {
+                "approach": "da2", "pile_kind": "bored",
+                "proof": { "load_tests": { "tests": [{ "tension": q(100.0, "kN") }] } },
+            } },
+        }))
+    };
+    let a = ask(0.6);
+    assert!(pulled(&a).block_counts && pulled(&a).block.is_none());
+    assert!(pulled(&a).design.is_none());
+    // far apart the block does not count, and the piles stand for themselves
+    let a = ask(3.0);
+    assert!(!pulled(&a).block_counts && pulled(&a).design.is_some());
+}
+
 /// Artesian water lightens the block. By hand at 6 m: 18 x 6 - 80 = 28 kPa on 8 m2, against
 /// 18 x 6 - 39.24 = 68.76 kPa with water at rest from 2 m.
 #[test]
