@@ -49,6 +49,7 @@ pub mod refusals {
         PLATEAU_TOO_SHORT = "torque_plateau_too_short", "The torque held over less than the averaging length; it is not correlated.";
         TENSION_TOO_SHALLOW = "tension_by_torque_too_shallow", "The top helix is less than 12 diameters deep; tension by torque is not given.";
         GEAR_COUNTED_TWICE = "gear_counted_twice", "A gear ratio is sent for a displacement that includes the gear already.";
+        FAST_GEAR_NOT_SMALLER = "fast_gear_not_smaller", "The displacement in the fast gear is not smaller than that in the slow one: with the same flow it would not turn faster.";
         NO_PRESSURE_DIFFERENCE = "no_pressure_difference", "Return-line and no-load pressures leave nothing of the inlet pressure.";
         SHAFT_WALL_TOO_THICK = "shaft_wall_too_thick", "The wall is thicker than half the outside diameter.";
         SHAFT_DIAGONAL_IMPOSSIBLE = "shaft_diagonal_impossible", "The diagonal of a square shaft lies between its side and side x sqrt 2.";

@@ -15,17 +15,22 @@ use crate::quantity::{
 #[serde(deny_unknown_fields)]
 pub struct DriveHead {
     /// Volume the motor displaces in one turn; 1 to 200,000 cm3 per turn. Of a two-speed
-    /// motor, that of the gear in use.
+    /// motor, that of the slow gear, which gives the greater torque.
     #[validate(range(min = Displacement::new(1.0, DisplacementUnit::Cm3PerRev), max = Displacement::new(200_000.0, DisplacementUnit::Cm3PerRev)))]
     pub displacement: Displacement,
+    /// Volume a two-speed motor displaces in one turn in its fast gear; 1 to 200,000 cm3 per
+    /// turn, smaller than `displacement`. Gear ratio and efficiencies are those of both.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = Displacement::new(1.0, DisplacementUnit::Cm3PerRev), max = Displacement::new(200_000.0, DisplacementUnit::Cm3PerRev)))]
+    pub fast_displacement: Option<Displacement>,
     /// Turns of the motor for one turn of the pile; 1 to 200; 1 when left out. Not together
     /// with `displacement_includes_gear`.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(range(min = 1.0, max = 200.0))]
     #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 200))]
     pub gear_ratio: Option<f64>,
-    /// Whether `displacement` is the total of the drive head per turn of the pile, gear
-    /// included; `false` when left out.
+    /// Whether `displacement`, and `fast_displacement`, is the total of the drive head per turn
+    /// of the pile, gear included; `false` when left out.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub displacement_includes_gear: Option<bool>,
     /// Mechanical efficiency of motor and gear; 0.5 to 1, usually 0.85 to 0.95. There is no
@@ -43,6 +48,17 @@ pub struct DriveHead {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(range(min = Torque::ZERO, max = Torque::new(1000.0, MomentUnit::KNM)))]
     pub target_torque: Option<Torque>,
+}
+
+/// Gear of a two-speed motor.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum DriveGear {
+    /// The slow one with the greater torque, of `displacement`; the only one of other motors.
+    Slow,
+    /// The fast one, of `fast_displacement`.
+    Fast,
 }
 
 /// Pressures at the drive head. What turns the pile is inlet less return line less no load.

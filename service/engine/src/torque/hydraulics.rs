@@ -2,7 +2,7 @@
 //! Whether a torque may be correlated is not decided here.
 
 use super::codes::{methods, refusals, warnings};
-use super::equipment::{DriveHead, LinePressures};
+use super::equipment::{DriveGear, DriveHead, LinePressures};
 use super::outcome::{DriveOutcome, PressureOfTorque};
 use crate::contract::{Issue, Work};
 use crate::math::PI;
@@ -82,19 +82,37 @@ pub fn motor_pressure(
     )
 }
 
-/// Volume for one turn of the pile.
+/// Volume for one turn of the pile; of a two-speed motor in its slow gear.
 ///
 /// V = V_m i
 ///
 /// V_m displacement of the motor, m3 a turn; i gear ratio, 1 where the displacement includes
 /// the gear or none is stated. Source: definition. Positive.
 pub fn volume_per_pile_turn(drive: &DriveHead, trace: &mut Trace) -> Displacement {
+    geared(drive.displacement, drive, trace)
+}
+
+/// Volume for one turn of the pile in one gear, by [`volume_per_pile_turn`]; none for the
+/// fast gear of a motor that has one speed only.
+pub fn volume_in_gear(
+    drive: &DriveHead,
+    gear: DriveGear,
+    trace: &mut Trace,
+) -> Option<Displacement> {
+    let of_motor = match gear {
+        DriveGear::Slow => drive.displacement,
+        DriveGear::Fast => drive.fast_displacement?,
+    };
+    Some(geared(of_motor, drive, trace))
+}
+
+fn geared(of_motor: Displacement, drive: &DriveHead, trace: &mut Trace) -> Displacement {
     let gear = drive.gear_ratio.unwrap_or(1.0);
     trace.step(
         "V",
         "V_m i",
-        drive.displacement * gear,
-        [("V_m", drive.displacement.into()), ("i", gear.into())],
+        of_motor * gear,
+        [("V_m", of_motor.into()), ("i", gear.into())],
         &HYDRAULIC_MOTOR,
     )
 }
@@ -107,6 +125,23 @@ pub(super) fn faults(drive: &DriveHead, issues: &mut Vec<Issue>) {
             &refusals::GEAR_COUNTED_TWICE,
             "leave out `gear_ratio`, or say that the displacement does not include the gear",
         ));
+    }
+    if let Some(fast) = drive.fast_displacement
+        && round9(fast / drive.displacement) >= 1.0
+    {
+        let shown = |volume: Displacement| Displacement::ROLE.in_both_systems(volume.si());
+        issues.push(
+            Issue::new(
+                "/drive/fast_displacement",
+                &refusals::FAST_GEAR_NOT_SMALLER,
+                format!("{} in the fast gear", shown(fast)),
+            )
+            .limit(format!(
+                "below {}, `displacement`",
+                shown(drive.displacement)
+            ))
+            .source(&HYDRAULIC_MOTOR),
+        );
     }
     if let Some(pressures) = &drive.working_pressures {
         no_difference(pressures, "/drive/working_pressures", issues);

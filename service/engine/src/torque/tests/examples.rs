@@ -79,6 +79,7 @@ fn every_refused_example_is_refused_where_it_should_be() {
         ),
         ("efficiency-above-one", "values", "range"),
         ("factor-missing", "physics", "missing_member"),
+        ("fast-gear-not-smaller", "physics", "fast_gear_not_smaller"),
         ("gear-counted-twice", "physics", "gear_counted_twice"),
         (
             "livneh-on-round-shaft",

@@ -2,6 +2,7 @@
 //! requests. Each expected number carries its origin.
 
 mod cases;
+mod drive;
 mod examples;
 mod figures;
 mod properties;
