@@ -21,6 +21,7 @@ pub mod limits;
 pub mod load_test;
 pub mod math;
 pub mod quantity;
+pub mod record;
 pub mod shaft;
 pub mod soil;
 pub mod source;

@@ -41,6 +41,8 @@ pub const COMBINATIONS: usize = 64;
 pub const LOADS: usize = 20_000;
 /// Points of a load test.
 pub const LOAD_TEST_POINTS: usize = 400;
+/// Rows in an installation log.
+pub const LOG_ROWS: usize = 400;
 /// Items in a batch.
 pub const BATCH_ITEMS: usize = 1_000;
 /// Plans in a batch.
@@ -85,6 +87,7 @@ limits! {
     "combinations" = COMBINATIONS, "Load combinations.";
     "loads" = LOADS, "Loads in a plan.";
     "load_test_points" = LOAD_TEST_POINTS, "Points of a load test.";
+    "log_rows" = LOG_ROWS, "Rows in an installation log.";
     "batch_items" = BATCH_ITEMS, "Items in a batch.";
     "batch_plans" = BATCH_PLANS, "Plans (`pile-layout`) in a batch.";
 }

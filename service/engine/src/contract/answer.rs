@@ -107,7 +107,7 @@ pub struct Answer<O> {
 
 /// The verdict that follows from the checks, with what decided it.
 ///
-/// Any failed check: reject. Else any needed check not evaluated, or any reason to hold
+/// Any failed check: reject, or continue where driving deeper can mend every one. Else any needed check not evaluated, or any reason to hold
 /// back: provisional. Else accept; with no check at all: not asked.
 pub(crate) fn verdict(
     checks: &[Check],
@@ -119,7 +119,13 @@ pub(crate) fn verdict(
         .map(reason)
         .collect();
     if !failed.is_empty() {
-        return (Verdict::Reject, failed);
+        let mut all = checks.iter().filter(|c| c.status == CheckStatus::Fail);
+        let verdict = if all.all(|c| c.deeper_may_do) {
+            Verdict::Continue
+        } else {
+            Verdict::Reject
+        };
+        return (verdict, failed);
     }
     let mut open: Vec<_> = checks
         .iter()

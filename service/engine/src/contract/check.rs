@@ -104,6 +104,9 @@ pub struct Check {
     /// An unjudged check holds the verdict back only when it is needed.
     #[serde(skip, default)]
     pub(crate) needed: bool,
+    /// A failure that driving the pile deeper can still mend.
+    #[serde(skip, default)]
+    pub(crate) deeper_may_do: bool,
 }
 
 /// Utilisation of `capacity` by `demand`, and whether it passes.
@@ -206,6 +209,7 @@ impl Check {
             reason: None,
             source: source.into(),
             needed: true,
+            deeper_may_do: false,
         }
     }
 
@@ -233,6 +237,13 @@ impl Check {
             self.status = CheckStatus::Warn;
         }
         self.needed = false;
+        self
+    }
+
+    /// A failure is mended by driving the pile deeper: where no other kind of failure is left,
+    /// the verdict is to go on.
+    pub fn deeper_may_do(mut self) -> Self {
+        self.deeper_may_do = true;
         self
     }
 

@@ -16,7 +16,7 @@ use serde_json::json;
 use validator::{Validate, ValidationError, ValidationErrors, ValidationErrorsKind};
 
 use crate::contract::{Documented, Issue, list_length};
-use crate::quantity::{Quantity, Role};
+use crate::quantity::{Quantity, RATIO, Role};
 
 /// One column that a table can have.
 #[derive(Debug)]
@@ -55,6 +55,20 @@ impl Column {
             most,
             #[cfg(feature = "openapi")]
             schemas: Q::schemas,
+        }
+    }
+
+    /// A column of pure numbers that may be left out.
+    pub const fn numbers(name: &'static str, about: &'static str, least: f64, most: f64) -> Self {
+        Self {
+            name,
+            role: RATIO,
+            about,
+            required: false,
+            least,
+            most,
+            #[cfg(feature = "openapi")]
+            schemas: |_| {},
         }
     }
 
@@ -152,6 +166,13 @@ impl<C: Columns> Table<C> {
         debug_assert_eq!(Q::ROLE.mark, C::ALL[column].role.mark);
         let cell = self.cells.get(row * C::ALL.len() + column).copied();
         cell.flatten().map(Q::from_si)
+    }
+
+    /// The pure number at a row and a column of `ALL`; none where it was not read.
+    pub fn number(&self, row: usize, column: usize) -> Option<f64> {
+        debug_assert_eq!(RATIO.mark, C::ALL[column].role.mark);
+        let cell = self.cells.get(row * C::ALL.len() + column).copied();
+        cell.flatten()
     }
 
     /// Pointer to a row, below that of the table.

@@ -1,0 +1,99 @@
+//! Readings that no ground stands behind: a torque that rises above what is before and
+//! behind it and does not hold. Averages over what is left are in `window.rs`.
+
+use crate::quantity::{Length, LengthUnit};
+use crate::source::{BEARWELL_CHOICE, Sourced};
+
+/// A torque on the way down, base SI. It stands for the penetration since the reading before.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Reading {
+    /// Row of the log it comes from.
+    pub row: usize,
+    /// Depth of the tip, m; grows from reading to reading.
+    pub depth: f64,
+    /// Torque, N m.
+    pub torque: f64,
+}
+
+/// Times the readings on both sides that a torque must exceed to be a spike.
+pub static SPIKE_RATIO: Sourced<f64> = Sourced::new("log_spike_ratio", 1.5, &BEARWELL_CHOICE);
+/// Least distance between the readings on both sides of several high readings that is taken
+/// for a layer and not for a spike; the averaging length where that is longer.
+pub static LAYER_LENGTH: Sourced<Length> = Sourced::new(
+    "log_layer_length",
+    Length::new(1.0, LengthUnit::M),
+    &BEARWELL_CHOICE,
+);
+
+/// What part of a log holds back.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Standing {
+    /// Counts.
+    Counts,
+    /// A rise that fell again: a stone or a thin crust. It does not count.
+    Spike,
+    /// A rise at the end of the log that has not yet held over the averaging length. It does
+    /// not count until it has.
+    Unconfirmed,
+}
+
+/// How each reading stands.
+///
+/// A group of readings next to each other is a spike when each of them is above 1.5 times the
+/// greater of the readings before and behind it and these two are at most `max(averaging
+/// length, 1 m)` apart; a single reading always. At the end of the log, where nothing is behind
+/// it, it is unconfirmed as long as it has held over less than the averaging length. What was
+/// added to a log as a spike thus never helps it: without the spike it is judged as before.
+/// Source: a choice of this service; a mean alone accepts a stone.
+pub fn standings(readings: &[Reading], averaging_length: f64) -> Vec<Standing> {
+    let extent = averaging_length.max(LAYER_LENGTH.value.si()) * (1.0 + 1e-9);
+    let held = averaging_length * (1.0 - 1e-9);
+    let mut out = vec![Standing::Counts; readings.len()];
+    for first in 1..readings.len() {
+        let before = readings[first - 1];
+        let mut least = f64::INFINITY;
+        for last in first..readings.len() {
+            least = least.min(readings[last].torque);
+            if least <= SPIKE_RATIO.value * before.torque {
+                break;
+            }
+            let behind = readings.get(last + 1);
+            let (spike, length) = match behind {
+                Some(behind) => (
+                    least > SPIKE_RATIO.value * behind.torque,
+                    behind.depth - before.depth,
+                ),
+                None => (true, readings[last].depth - before.depth),
+            };
+            let short = match behind {
+                Some(_) => length <= extent,
+                None => length < held,
+            };
+            let standing = match behind {
+                Some(_) => Standing::Spike,
+                None => Standing::Unconfirmed,
+            };
+            if spike && (short || first == last) {
+                for (mark, _) in out[first..=last].iter_mut().zip(first..) {
+                    if *mark == Standing::Counts {
+                        *mark = standing;
+                    }
+                }
+            }
+            if readings[last].depth - before.depth > extent {
+                break;
+            }
+        }
+    }
+    out
+}
+
+/// The readings that count, in order.
+pub fn counted(readings: &[Reading], standings: &[Standing]) -> Vec<Reading> {
+    readings
+        .iter()
+        .zip(standings)
+        .filter(|(_, standing)| **standing == Standing::Counts)
+        .map(|(reading, _)| *reading)
+        .collect()
+}

@@ -1,0 +1,3 @@
+//! Tests of the installation record.
+
+mod readings;
