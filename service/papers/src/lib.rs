@@ -4,6 +4,8 @@
 //! calculated here; every number comes out of the answer. Lengths on paper are millimetres.
 #![warn(missing_docs)]
 
+#[allow(dead_code)]
+mod chart;
 mod figure;
 mod helix;
 mod layout;
