@@ -136,6 +136,16 @@ units! {
     }
     hint { "rev_per_min" => "write `rpm`" }
 
+    /// Units of speed.
+    VelocityUnit base MPerS {
+        MPerS "m_per_s" = 1.0; "SI"
+        MPerMin "m_per_min" = 1.0 / 60.0; "derived"
+        MmPerS "mm_per_s" = 1e-3; "SI"
+        FtPerMin "ft_per_min" = FT / 60.0; "derived"
+        InPerMin "in_per_min" = IN / 60.0; "derived"
+    }
+    hint { "m/min" => "write `m_per_min`" "ft/min" => "write `ft_per_min`" "fpm" => "write `ft_per_min`" }
+
     /// Units of mass.
     MassUnit base Kg {
         Kg "kg" = 1.0; "SI base unit"
@@ -262,6 +272,8 @@ quantities! {
     Flow(FlowUnit) shown LPerMin | GalPerMin;
     /// A speed of rotation.
     RotationalSpeed(RotationUnit) shown Rpm | Rpm;
+    /// A speed at which a pile goes down.
+    PenetrationRate(VelocityUnit) shown MPerMin | FtPerMin;
     /// A mass.
     Mass(MassUnit) shown Kg | Lb;
     /// A span of time.

@@ -35,6 +35,10 @@ fn factors_agree_with_uom() {
         MassUnit::Kg => Mass, mass::kilogram; MassUnit::T => Mass, mass::megagram;
         DurationUnit::S => Time, time::second; DurationUnit::Min => Time, time::minute;
         DurationUnit::H => Time, time::hour; DurationUnit::Day => Time, time::day;
+        VelocityUnit::MPerS => Velocity, velocity::meter_per_second;
+        VelocityUnit::MmPerS => Velocity, velocity::millimeter_per_second;
+        VelocityUnit::FtPerMin => Velocity, velocity::foot_per_minute;
+        VelocityUnit::InPerMin => Velocity, velocity::inch_per_minute;
         DurationUnit::Year => Time, time::year; AngleUnit::Rad => Angle, angle::radian;
     }
     same! { 3e-7;
@@ -57,6 +61,10 @@ fn factors_agree_with_uom() {
         (UnitWeightUnit::Pcf.def(), (lbf / (ft * ft * ft)).value),
         (StressUnit::Psf.def(), (lbf / (ft * ft)).value),
         (SpringUnit::LbfPerIn.def(), (lbf / inch).value),
+        (
+            VelocityUnit::MPerMin.def(),
+            (q::Length::new::<length::meter>(1.0) / q::Time::new::<time::minute>(1.0)).value,
+        ),
         (RigidityUnit::LbfIn2.def(), (lbf * inch * inch).value),
     ] {
         assert!((unit.factor / theirs - 1.0).abs() < 3e-7, "{}", unit.name);

@@ -32,6 +32,7 @@ pub mod warnings {
         BACK_PRESSURE_NOT_DEDUCTED = "back_pressure_not_deducted", "Neither return-line nor no-load pressure was sent; the torque is overstated by them.";
         EFFICIENCY_OF_ONE = "efficiency_of_one", "A mechanical efficiency of 1 is right only for a drive head calibrated as a whole.";
         DRIVE_CAN_OVERTORQUE = "drive_can_overtorque", "The drive head can exceed the torque rating of the shaft at its working pressures; limit the pressure.";
+        TURNS_FAST = "pile_turns_fast", "The pile turns faster than is usual for driving: the soil is stirred and the torque is hard to read.";
         RATING_ABOVE_SECTION = "rating_above_section", "The torque rating is above the estimate of the bare section; confirm rating and steel.";
         TORQUE_ABOVE_SECTION = "torque_above_section", "The installed torque is above the estimate of the bare section.";
     }
@@ -71,6 +72,7 @@ pub mod methods {
         ALLOWABLE_STRESS = "torque_allowable_stress", version 1, [IBC_1810_3_3_1_9, IBC_1810_3_3_1_5, NYC_1810_3_4], "Allowable capacity = least ultimate capacity over the safety factor; in tension by the general uplift clause unless another is chosen.";
         LIMIT_STATES = "torque_limit_states", version 1, [CANADA_PHI, CANADA_PHI_TENSION], "Factored resistance = resistance factor x ultimate capacity.";
         HYDRAULIC = "hydraulic_motor_torque", version 1, [HYDRAULIC_MOTOR], "Torque of a positive-displacement motor from the pressure difference, and back.";
+        SPEED = "pile_turning_speed", version 1, [HYDRAULIC_MOTOR, TURNING_SPEED, DERIVED], "Turning speed of the pile from the flow, the volumetric efficiency and the volume of one turn, in each gear; going down one pitch a turn.";
         SECTION_ROUND = "torsion_section_round", version 1, [TORSION_ELASTIC, AISC_360_H3_1, AISC_360_SHEAR_YIELD, AISC_360_DESIGN_WALL, STEEL_MODULUS], "Nominal torsional strength of a round hollow section: lower of first yield and the thin-wall form. Couplings and bolt holes are not in it.";
         SECTION_SQUARE = "torsion_section_square", version 1, [TORSION_SQUARE, AISC_360_SHEAR_YIELD], "First yield of a solid square bar in torsion. Couplings and bolt holes are not in it.";
         CONDITIONS = "torque_conditions", version 1, [TORQUE_AT_OBSTRUCTION, NYC_1814_12, AC358_TORQUE_AVERAGING, AC358_AVERAGING_3_FT, AC358_TENSION_EMBEDMENT, AC358_COMPRESSION_EMBEDMENT], "When a torque may be correlated: no obstruction, advance of at least 85 % of the pitch, steady over the averaging length, and for tension a top helix 12 diameters deep.";

@@ -5,7 +5,8 @@ use serde::{Deserialize, Serialize};
 use validator::Validate;
 
 use crate::quantity::{
-    Displacement, DisplacementUnit, MomentUnit, Pressure, SteelStress, StressUnit, Torque,
+    Displacement, DisplacementUnit, Flow, FlowUnit, LengthUnit, MomentUnit, Pressure, Size,
+    SteelStress, StressUnit, Torque,
 };
 
 /// Hydraulic drive head that turns the pile. Torque = pressure difference x displacement x
@@ -44,6 +45,22 @@ pub struct DriveHead {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(nested)]
     pub working_pressures: Option<LinePressures>,
+    /// Oil flow into the motor; 0.1 to 5,000 L/min. With it the turning speed of the pile is
+    /// given in each gear; needs `volumetric_efficiency_ratio`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = Flow::new(0.1, FlowUnit::LPerMin), max = Flow::new(5000.0, FlowUnit::LPerMin)))]
+    pub flow: Option<Flow>,
+    /// Part of the flow that turns the motor and does not leak past it; 0.5 to 1, usually 0.9 to
+    /// 0.98. Goes with `flow`; there is no default.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = 0.5, max = 1.0))]
+    #[cfg_attr(feature = "openapi", schema(minimum = 0.5, maximum = 1))]
+    pub volumetric_efficiency_ratio: Option<f64>,
+    /// Pitch of the helices; 20 to 500 mm. With `flow` it gives the speed at which the pile goes
+    /// down, one pitch a turn.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = Size::new(20.0, LengthUnit::Mm), max = Size::new(500.0, LengthUnit::Mm)))]
+    pub helix_pitch: Option<Size>,
     /// A torque for which the pressure is asked; 0 to 1,000 kN m.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(range(min = Torque::ZERO, max = Torque::new(1000.0, MomentUnit::KNM)))]

@@ -4,6 +4,7 @@
 use super::codes::{methods, warnings};
 use super::conditions::{self, COMPRESSION_DEPTH};
 use super::correlation::{capacity_by_torque, least_ultimate, round_up, sent, torque_for_capacity};
+use super::equipment::DriveGear;
 use super::hydraulics;
 use super::judge;
 use super::options::{CompressionUltimates, TorqueBasis};
@@ -34,7 +35,7 @@ pub(super) fn evaluate(request: &Request, work: &mut Work) -> Result<Outcome, Re
     torsion::compare(rating, section.as_ref(), work);
     let drive = request
         .drive
-        .map(|d| hydraulics::evaluate(&d, required_torque, rating, work));
+        .and_then(|d| hydraulics::evaluate(&d, required_torque, rating, work));
     let limit = rating.or(section.as_ref().map(|s| s.estimate));
     let torsion = request.torsion.map(|_| ShaftTorsionOutcome {
         rating,
@@ -130,8 +131,9 @@ fn installed(settled: &Settled, work: &mut Work) -> Option<InstalledTorqueOutcom
     work.trace.about(|| "installed torque".to_owned());
     let (differential_pressure, torque) = match (installed.reading, &request.drive) {
         (TorqueReading::Gauge(gauge), _) => (None, gauge.torque),
-        (TorqueReading::Pressure(pressures), Some(drive)) => {
-            let (difference, torque) = hydraulics::torque_of(drive, &pressures, work);
+        (TorqueReading::Pressure(read), Some(drive)) => {
+            let gear = read.gear.unwrap_or(DriveGear::Slow);
+            let (difference, torque) = hydraulics::torque_of(drive, gear, &read.pressures(), work)?;
             (Some(difference), torque)
         }
         // refused before

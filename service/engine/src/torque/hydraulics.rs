@@ -2,8 +2,9 @@
 //! Whether a torque may be correlated is not decided here.
 
 use super::codes::{methods, refusals, warnings};
+use super::drive_outcome::{DriveOutcome, FastGearOutcome, PressureOfTorque};
 use super::equipment::{DriveGear, DriveHead, LinePressures};
-use super::outcome::{DriveOutcome, PressureOfTorque};
+use super::speed;
 use crate::contract::{Issue, Work};
 use crate::math::PI;
 use crate::quantity::{Displacement, Pressure, StressUnit, Torque, round9};
@@ -126,6 +127,7 @@ pub(super) fn faults(drive: &DriveHead, issues: &mut Vec<Issue>) {
             "leave out `gear_ratio`, or say that the displacement does not include the gear",
         ));
     }
+    speed::faults(drive, issues);
     if let Some(fast) = drive.fast_displacement
         && round9(fast / drive.displacement) >= 1.0
     {
@@ -173,36 +175,59 @@ pub(super) fn no_difference(
     }
 }
 
-/// Difference and torque of a set of pressures.
+/// Difference and torque of a set of pressures, read in a gear the motor has.
 pub(super) fn torque_of(
     drive: &DriveHead,
+    gear: DriveGear,
     pressures: &LinePressures,
     work: &mut Work,
-) -> (Pressure, Torque) {
+) -> Option<(Pressure, Torque)> {
     if pressures.return_line.is_none() && pressures.no_load.is_none() {
         work.warn(
             &warnings::BACK_PRESSURE_NOT_DEDUCTED,
             "the whole inlet pressure is counted as turning the pile",
         );
     }
-    let volume = volume_per_pile_turn(drive, &mut work.trace);
+    let volume = volume_in_gear(drive, gear, &mut work.trace)?;
     let difference = pressure_difference(pressures, &mut work.trace);
-    let torque = motor_torque(
-        difference,
-        volume,
-        drive.mechanical_efficiency_ratio,
-        &mut work.trace,
-    );
-    (difference, torque)
+    let efficiency = drive.mechanical_efficiency_ratio;
+    let torque = motor_torque(difference, volume, efficiency, &mut work.trace);
+    Some((difference, torque))
 }
 
-/// Everything the drive head is asked.
+/// What the return line and the turning of the drive head itself take of the inlet pressure,
+/// where either was sent.
+pub(super) fn back_pressure(drive: &DriveHead) -> Option<Pressure> {
+    let pressures = drive
+        .working_pressures
+        .filter(|p| p.return_line.is_some() || p.no_load.is_some())?;
+    let sent = |part: Option<Pressure>| part.unwrap_or(Pressure::ZERO);
+    Some(sent(pressures.return_line) + sent(pressures.no_load))
+}
+
+/// A torque with its pressures in a gear of this volume.
+pub(super) fn pressure_for(
+    drive: &DriveHead,
+    volume: Displacement,
+    torque: Torque,
+    trace: &mut Trace,
+) -> PressureOfTorque {
+    let efficiency = drive.mechanical_efficiency_ratio;
+    let differential_pressure = motor_pressure(torque, volume, efficiency, trace);
+    PressureOfTorque {
+        torque,
+        differential_pressure,
+        inlet_pressure: back_pressure(drive).map(|back| differential_pressure + back),
+    }
+}
+
+/// Everything the drive head is asked, in each of its gears.
 pub(super) fn evaluate(
     drive: &DriveHead,
     required: Option<Torque>,
     rating: Option<Torque>,
     work: &mut Work,
-) -> DriveOutcome {
+) -> Option<DriveOutcome> {
     work.method(&methods::HYDRAULIC);
     if drive.mechanical_efficiency_ratio >= 1.0 {
         work.warn(
@@ -210,36 +235,50 @@ pub(super) fn evaluate(
             "otherwise the torque is overstated, usually by 5 to 15 %",
         );
     }
-    work.trace.about(|| "drive head".to_owned());
-    let volume = volume_per_pile_turn(drive, &mut Trace::off());
-    let available = drive.working_pressures.map(|pressures| {
-        let (differential_pressure, torque) = torque_of(drive, &pressures, work);
-        PressureOfTorque {
+    let two = drive.fast_displacement.is_some();
+    let slow_name = if two {
+        "drive head, slow gear"
+    } else {
+        "drive head"
+    };
+    work.trace.about(|| slow_name.to_owned());
+    let slow = in_gear(drive, DriveGear::Slow, (required, rating), work)?;
+    work.trace.about(|| "drive head, fast gear".to_owned());
+    let fast = in_gear(drive, DriveGear::Fast, (required, rating), work);
+    work.trace.about(String::new);
+    Some(DriveOutcome {
+        displacement_per_pile_turn: slow.displacement_per_pile_turn,
+        available: slow.available,
+        for_required: slow.for_required,
+        for_target: slow.for_target,
+        at_rating: slow.at_rating,
+        speed: slow.speed,
+        fast,
+    })
+}
+
+fn in_gear(
+    drive: &DriveHead,
+    gear: DriveGear,
+    (required, rating): (Option<Torque>, Option<Torque>),
+    work: &mut Work,
+) -> Option<FastGearOutcome> {
+    let volume = volume_in_gear(drive, gear, &mut Trace::off())?;
+    let available = drive.working_pressures.and_then(|pressures| {
+        let (differential_pressure, torque) = torque_of(drive, gear, &pressures, work)?;
+        Some(PressureOfTorque {
             torque,
             differential_pressure,
             inlet_pressure: Some(pressures.inlet),
-        }
+        })
     });
-    let back = drive
-        .working_pressures
-        .filter(|p| p.return_line.is_some() || p.no_load.is_some())
-        .map(|p| p.return_line.unwrap_or(Pressure::ZERO) + p.no_load.unwrap_or(Pressure::ZERO));
-    let mut pressure_for = |torque: Torque| {
-        let efficiency = drive.mechanical_efficiency_ratio;
-        let differential_pressure = motor_pressure(torque, volume, efficiency, &mut work.trace);
-        PressureOfTorque {
-            torque,
-            differential_pressure,
-            inlet_pressure: back.map(|b| differential_pressure + b),
-        }
-    };
-    let out = DriveOutcome {
+    let mut of = |torque: Torque| pressure_for(drive, volume, torque, &mut work.trace);
+    Some(FastGearOutcome {
         displacement_per_pile_turn: volume,
         available,
-        for_required: required.map(&mut pressure_for),
-        for_target: drive.target_torque.map(&mut pressure_for),
-        at_rating: rating.map(&mut pressure_for),
-    };
-    work.trace.about(String::new);
-    out
+        for_required: required.map(&mut of),
+        for_target: drive.target_torque.map(&mut of),
+        at_rating: rating.map(&mut of),
+        speed: speed::of_gear(drive, gear, volume, work),
+    })
 }

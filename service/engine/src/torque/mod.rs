@@ -2,6 +2,7 @@
 //! hydraulic drive head; torsion of the shaft. Bearing by soil strength is in `helix`.
 
 pub mod codes;
+mod drive_outcome;
 mod equipment;
 mod options;
 mod outcome;
@@ -26,6 +27,8 @@ pub mod safety;
 #[cfg(feature = "compute")]
 mod settle;
 #[cfg(feature = "compute")]
+pub mod speed;
+#[cfg(feature = "compute")]
 pub mod torsion;
 
 #[cfg(all(test, feature = "compute"))]
@@ -34,6 +37,7 @@ mod tests;
 #[cfg(feature = "compute")]
 pub(crate) use factor_choice::factor_of_shaft;
 
+pub use drive_outcome::*;
 pub use equipment::*;
 pub use options::*;
 pub use outcome::*;

@@ -5,9 +5,8 @@ use std::borrow::Cow;
 
 use serde::{Deserialize, Serialize};
 
-use crate::quantity::{
-    Displacement, Force, Length, Pressure, Shown, Size, SteelStress, Torque, TorqueFactor,
-};
+use super::drive_outcome::DriveOutcome;
+use crate::quantity::{Force, Length, Pressure, Shown, Size, SteelStress, Torque, TorqueFactor};
 use crate::source::SourceNote;
 use crate::text::{Label, Tags};
 
@@ -243,40 +242,6 @@ pub struct RequiredTorque {
     pub ultimate: Force,
     /// That over the torque factor.
     pub torque: Torque,
-}
-
-/// Torque and pressure of the drive head.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-pub struct DriveOutcome {
-    /// Volume for one turn of the pile: displacement times gear ratio.
-    pub displacement_per_pile_turn: Displacement,
-    /// Torque at the working pressures.
-    #[serde(skip_serializing_if = "Option::is_none", default)]
-    pub available: Option<PressureOfTorque>,
-    /// Pressure for the required torque.
-    #[serde(skip_serializing_if = "Option::is_none", default)]
-    pub for_required: Option<PressureOfTorque>,
-    /// Pressure for the target torque.
-    #[serde(skip_serializing_if = "Option::is_none", default)]
-    pub for_target: Option<PressureOfTorque>,
-    /// Pressure at the torque rating of the shaft, not to be exceeded.
-    #[serde(skip_serializing_if = "Option::is_none", default)]
-    pub at_rating: Option<PressureOfTorque>,
-}
-
-/// A torque with the pressure that belongs to it.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-pub struct PressureOfTorque {
-    /// Torque on the pile.
-    pub torque: Torque,
-    /// Pressure difference that does the turning.
-    pub differential_pressure: Pressure,
-    /// Pressure to be seen at the inlet, with the return and no-load pressures of
-    /// `working_pressures`; left out where neither was sent.
-    #[serde(skip_serializing_if = "Option::is_none", default)]
-    pub inlet_pressure: Option<Pressure>,
 }
 
 /// Torque the shaft bears.

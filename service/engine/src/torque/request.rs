@@ -5,11 +5,11 @@
 use serde::{Deserialize, Serialize};
 use validator::Validate;
 
-use super::equipment::{DriveHead, LinePressures, ShaftTorsion};
+use super::equipment::{DriveGear, DriveHead, LinePressures, ShaftTorsion};
 use super::options::{TorqueBasis, TorqueFactorChoice};
 use crate::basis::AxialDemand;
 use crate::choice::validate_choice;
-use crate::quantity::{Length, LengthUnit, MomentUnit, Size, Torque};
+use crate::quantity::{Length, LengthUnit, MomentUnit, Pressure, Size, StressUnit, Torque};
 use crate::shaft::Shaft;
 use crate::text::{Label, Tags};
 
@@ -112,10 +112,44 @@ pub enum TorqueReading {
     /// On a torque indicator.
     Gauge(GaugeReading),
     /// As pressures at the drive head; needs `drive`.
-    Pressure(LinePressures),
+    Pressure(PressureReading),
 }
 
 validate_choice!(TorqueReading { Gauge = "gauge", Pressure = "pressure" });
+
+/// A torque read as pressures at the drive head, while it turned the pile.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, Validate)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(deny_unknown_fields)]
+pub struct PressureReading {
+    /// Pressure at the inlet; 0 to 100 MPa.
+    #[validate(range(min = Pressure::ZERO, max = Pressure::new(100.0, StressUnit::MPa)))]
+    pub inlet: Pressure,
+    /// Pressure in the return line; 0 to 100 MPa; nil when left out, with a warning if
+    /// `no_load` is left out too.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = Pressure::ZERO, max = Pressure::new(100.0, StressUnit::MPa)))]
+    pub return_line: Option<Pressure>,
+    /// Pressure difference that turns the drive head in the air at the same speed; 0 to
+    /// 100 MPa; nil when left out.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = Pressure::ZERO, max = Pressure::new(100.0, StressUnit::MPa)))]
+    pub no_load: Option<Pressure>,
+    /// Gear in which they were read. Needed where the motor has two speeds.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub gear: Option<DriveGear>,
+}
+
+impl PressureReading {
+    /// The pressures alone.
+    pub fn pressures(&self) -> LinePressures {
+        LinePressures {
+            inlet: self.inlet,
+            return_line: self.return_line,
+            no_load: self.no_load,
+        }
+    }
+}
 
 /// A torque read on an indicator.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, Validate)]

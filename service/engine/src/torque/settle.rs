@@ -3,6 +3,7 @@
 
 use super::codes::refusals;
 use super::conditions;
+use super::equipment::DriveGear;
 use super::factor_choice;
 use super::hydraulics;
 use super::options::{TorqueBasis, TorqueFactorChoice};
@@ -90,6 +91,7 @@ fn anything_asked(request: &Request) -> bool {
     let drive = request.drive.is_some_and(|d| {
         d.working_pressures.is_some()
             || d.target_torque.is_some()
+            || d.flow.is_some()
             || request.torsion.is_some_and(|t| t.rating.is_some())
     });
     request.installed.is_some()
@@ -103,16 +105,24 @@ fn drive_faults(request: &Request, issues: &mut Vec<Issue>) {
     if let Some(drive) = &request.drive {
         hydraulics::faults(drive, issues);
     }
-    let Some(TorqueReading::Pressure(pressures)) = request.installed.map(|i| i.reading) else {
+    let Some(TorqueReading::Pressure(read)) = request.installed.map(|i| i.reading) else {
         return;
     };
-    hydraulics::no_difference(&pressures, "/installed/reading/pressure", issues);
-    if request.drive.is_none() {
-        issues.push(Issue::new(
-            "",
-            &MISSING_MEMBER,
-            "`drive` is needed: the torque was read as pressures",
-        ));
+    hydraulics::no_difference(&read.pressures(), "/installed/reading/pressure", issues);
+    let mut needed = |pointer: &str, what: &str| {
+        issues.push(Issue::new(pointer, &MISSING_MEMBER, what));
+    };
+    match (request.drive.map(|d| d.fast_displacement), read.gear) {
+        (None, _) => needed("", "`drive` is needed: the torque was read as pressures"),
+        (Some(Some(_)), None) => needed(
+            "/installed/reading/pressure",
+            "`gear` is needed: the motor has two speeds",
+        ),
+        (Some(None), Some(DriveGear::Fast)) => needed(
+            "/drive",
+            "`fast_displacement` is needed: the torque was read in the fast gear",
+        ),
+        _ => {}
     }
 }
 

@@ -37,6 +37,9 @@ fn the_named_examples_come_to_their_verdicts() {
     for (name, expected) in [
         ("linnet", Verdict::Accept),
         ("linnet-installed", Verdict::Accept),
+        ("linnet-two-speed-motor", Verdict::Accept),
+        ("reading-in-slow-gear", Verdict::Provisional),
+        ("reading-in-fast-gear", Verdict::Reject),
         ("sizerin", Verdict::Accept),
         ("sizerin-tension-in-doubt", Verdict::Provisional),
         ("sizerin-static-test", Verdict::Accept),
@@ -80,7 +83,9 @@ fn every_refused_example_is_refused_where_it_should_be() {
         ("efficiency-above-one", "values", "range"),
         ("factor-missing", "physics", "missing_member"),
         ("fast-gear-not-smaller", "physics", "fast_gear_not_smaller"),
+        ("flow-without-efficiency", "physics", "missing_member"),
         ("gear-counted-twice", "physics", "gear_counted_twice"),
+        ("gear-not-named", "physics", "missing_member"),
         (
             "livneh-on-round-shaft",
             "physics",
