@@ -11,6 +11,7 @@ pub mod basis;
 pub mod catalogue;
 mod choice;
 pub mod contract;
+pub mod date;
 #[cfg(all(test, feature = "compute"))]
 mod examples;
 pub mod footing;

@@ -96,6 +96,7 @@ pub fn all_checks() -> Vec<&'static CheckDef> {
         crate::layout::codes::checks::ALL,
         crate::footing::codes::checks::ALL,
         crate::load_test::codes::checks::ALL,
+        crate::record::codes::checks::ALL,
     ]
     .concat()
 }
@@ -112,6 +113,7 @@ pub fn all_warnings() -> Vec<&'static WarningDef> {
         crate::layout::codes::warnings::ALL,
         crate::footing::codes::warnings::ALL,
         crate::load_test::codes::warnings::ALL,
+        crate::record::codes::warnings::ALL,
     ]
     .concat()
 }
@@ -133,6 +135,7 @@ pub fn all_refusals() -> Vec<&'static RefusalDef> {
         crate::layout::codes::refusals::ALL,
         crate::footing::codes::refusals::ALL,
         crate::load_test::codes::refusals::ALL,
+        crate::record::codes::refusals::ALL,
     ]
     .concat()
 }
@@ -147,6 +150,7 @@ pub fn all_methods() -> Vec<&'static MethodDef> {
         crate::layout::codes::methods::ALL,
         crate::footing::codes::methods::ALL,
         crate::load_test::codes::methods::ALL,
+        crate::record::codes::methods::ALL,
     ]
     .concat()
 }

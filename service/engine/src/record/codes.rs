@@ -1,0 +1,82 @@
+//! Codes of `installation-record`, beside their texts. Codes shared by all calculations are in
+//! `catalogue/common.rs`.
+
+/// Checks.
+pub mod checks {
+    use crate::catalogue::codes;
+    codes! { CheckDef:
+        TORQUE = "record_torque", "Torque at the end of the log, by the definition that counts, against the required torque.";
+        LEAST_TORQUE = "record_least_torque", "Least reading in the window at the end against a share of the required torque: a mean alone accepts a stone.";
+        PLATEAU = "record_plateau", "Penetration that the readings at the end stand for, without spikes, against the length they are averaged over.";
+        RISE_HELD = "record_rise_held", "Whether a rise of torque at the end has held over the averaging length; a spike on an obstruction has not.";
+        FALLING = "record_torque_falling", "Last reading against the mean of the window: a torque that falls has gone through a crust.";
+        ROW_SPACING = "record_row_spacing", "Distance between the readings in the window; rows that are missing leave it unjudged.";
+        SHAFT_TORQUE = "record_shaft_torque", "Greatest torque of the whole log against the torque limit of shaft, couplings and bolts.";
+        ADVANCE = "record_advance", "Advance in a turn at the final torque against a share of the pitch; less is spinning.";
+        ADVANCE_IN_WINDOW = "record_advance_in_window", "Least advance in a turn within the window against a share of the pitch.";
+        TIP_DEPTH = "record_tip_depth", "Depth of the tip against the specified least depth.";
+        GREATEST_DEPTH = "record_greatest_depth", "Depth of the tip against the greatest depth allowed.";
+        REFUSAL_SHORT = "record_refusal_short", "Depth of the tip against the specified least depth, for a pile that cannot be turned deeper as it is.";
+        OBSTRUCTION = "record_obstruction", "Stopped on an obstruction: its torque says nothing of the ground.";
+        FROST = "record_helix_below_frost", "Depth of the top helix against the frost depth with its margin.";
+        FILL = "record_helix_below_fill", "Depth of the top helix against the base of fill without credit.";
+        ACTIVE_ZONE = "record_helix_below_active_zone", "Depth of the top helix against the base of the zone of swelling and shrinking.";
+        TENSION_DEPTH = "record_tension_depth", "Depth of the top helix against 12 diameters of the largest helix, for tension by torque.";
+        TENSION_TOP_TORQUE = "record_tension_top_torque", "Torque where the top helix stands now against the required torque, for tension.";
+        CALIBRATION = "record_calibration", "Age of the calibration of the indicator on the day of installation; out of date leaves the torque unproven.";
+        INCLINATION = "record_inclination", "Inclination from the planned axis against what is allowed.";
+        POSITION_ALONG = "record_position_along", "Distance from the planned place along the beam against what is allowed.";
+        POSITION_OFF_LINE = "record_position_off_line", "Distance off the centre line of the beam against what is allowed.";
+        SPEED = "record_rotation_speed", "Speed of rotation against what is usual; advises only.";
+        REUSED_PILE = "record_reused_pile", "A pile that was taken out or over-torqued before, unproven until it was inspected.";
+        GROUND = "record_ground", "Whether anything is known of the ground the pile stands in.";
+        HELIX_GROUND = "record_helix_ground", "Helices that stand in ground whose torque may not be correlated.";
+        EXPLAINED = "record_torque_explained", "Torque at the end against the upper end of what the profile of the ground gives; more is a hard stop or another ground.";
+        RETORQUE = "record_retorque", "Torque after the wait against the required torque.";
+        COMPLETE = "record_complete", "Fields missing of the list asked for.";
+    }
+}
+
+/// Warnings.
+pub mod warnings {
+    use crate::catalogue::codes;
+    codes! { WarningDef:
+        SPIKES_LEFT_OUT = "record_spikes_left_out", "Readings rose above those before and behind and fell again; they are left out of every average.";
+        BACKED_OUT = "record_backed_out", "The tip went back up during the log; torque counts again only below the greatest depth reached before.";
+        INSPECT_AFTER = "record_inspect_after", "Couplings, bolts and shaft need a look after over-torque or turning back.";
+        GAUGE_BAND = "record_gauge_band", "The verdict turns within the stated accuracy of the indicator.";
+        DESIGN_ALLOWANCE_USED = "record_design_allowance_used", "The pile stands off its planned place within the allowance that the design must make; the allowance is no licence to move it.";
+        TORQUE_BELOW_EXPECTED = "record_torque_below_expected", "The torque at the end is below the lower end of what the profile of the ground gives; the ground is weaker than the profile says, or disturbed.";
+        GROUND_BELOW = "record_ground_below", "What the calculation of the helices in this ground warns of.";
+        SET_UP_POSSIBLE = "record_set_up_possible", "The ground gains strength after disturbance: a torque taken later may be higher, and only a load test turns that into capacity.";
+        RELAXATION_POSSIBLE = "record_relaxation_possible", "The ground may lose strength after installation: turn the pile again after a wait, or test it.";
+        GREATER_OF_TWO_RULES = "record_tension_factor_in_doubt", "Accepted by the torque factor in tension as in compression; by the reduced factor the torque would not be enough.";
+    }
+}
+
+/// Faults and refusals.
+pub mod refusals {
+    use crate::catalogue::codes;
+    codes! { RefusalDef:
+        TORQUE_TWICE = "log_torque_twice", "A row of the log has a torque and pressures; send one of them.";
+        GEAR_UNKNOWN = "log_gear_unknown", "A row names a gear that the drive head does not have, or a gear without pressures.";
+        PRESSURE_NEGATIVE = "log_pressure_negative", "Return-line and no-load pressures are more than the inlet pressure of a row.";
+        ADVANCE_TWICE = "log_advance_twice", "A row of the log has turns and an advance in a turn; send one of them.";
+        NO_TURNS = "log_no_turns", "The tip went down without a turn in a row.";
+        NO_TORQUE = "log_no_torque", "No row of the log has a torque.";
+        NOTE_WITHOUT_ROW = "log_note_without_row", "A note stands beside a row that the log does not have.";
+        HELIX_TWICE = "record_helix_twice", "Two helices stand at one place of the shaft.";
+        DEPTHS_CROSSED = "record_depths_crossed", "The greatest depth allowed is above the least depth asked for.";
+    }
+}
+
+/// Methods.
+pub mod methods {
+    use crate::catalogue::methods;
+    methods! {
+        READINGS = "log_readings", version 1, [AC358_TORQUE_AVERAGING, AC358_AVERAGING_3_FT, BEARWELL_CHOICE], "Each reading stands for the penetration since the reading before; torque in a hole that was there before does not count. Readings above 1.5 times those before and behind, which lie at most max(averaging length, 1 m) apart, or a single one, are spikes and are left out; at the end of the log a rise counts once it has held over the averaging length max(3 ft, 3 D).";
+        EFFECTIVE = "log_effective_torque", version 1, [AC358_TORQUE_AVERAGING, AC358_AVERAGING_3_FT, BEARWELL_CHOICE], "The lower of the means by depth over max(3 ft, 3 D) and over 3 D, D the largest helix; or one mean, the least or the last reading, as asked for.";
+        ACCEPTANCE = "log_acceptance", version 1, [IBC_1810_4_11, NYC_1814_12, BEARWELL_CHOICE], "Torque, least reading, depth, advance, torque limit, position, calibration and knowledge of the ground, each a check of its own: a torque alone is never acceptance. `continue` where driving deeper can mend all that fails.";
+        ADVICE = "log_advice", version 1, [BEARWELL_CHOICE], "What can be done next, in the order in which it costs least and harms least.";
+    }
+}
