@@ -5,7 +5,7 @@ use std::borrow::Cow;
 
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
-use crate::quantity::{Role, Shown};
+use crate::quantity::{Role, Shown, System, role_of, round9};
 
 /// A table of an answer, in the units asked for.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -68,7 +68,22 @@ impl AnswerColumn {
     }
 }
 
+impl ColumnUnit {
+    /// Its name as it is printed.
+    pub fn printed(&self, system: System) -> &str {
+        role_of(self.mark).map_or(&self.name, |role| role.unit(system).name)
+    }
+}
+
 impl Cell {
+    /// The number as it is printed.
+    pub fn printed(self, system: System) -> f64 {
+        match role_of(self.mark) {
+            Some(role) => role.unit(system).printed(self.value),
+            None => round9(self.value),
+        }
+    }
+
     /// A number of a quantity.
     pub fn of(quantity: impl Into<Shown>) -> Self {
         let shown = quantity.into();

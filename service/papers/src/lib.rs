@@ -1,4 +1,5 @@
-//! Drawings of Bearwell's answers: from a request and its answer to the bytes of a sheet.
+//! Drawings and tables of Bearwell's answers: from a request and its answer to the bytes of
+//! a sheet.
 //!
 //! Pure: no files, no clock, no randomness, the same bytes for the same answer. Nothing is
 //! calculated here; every number comes out of the answer. Lengths on paper are millimetres.
@@ -6,6 +7,7 @@
 
 #[allow(dead_code)]
 mod chart;
+pub mod csv;
 mod figure;
 mod helix;
 mod layout;

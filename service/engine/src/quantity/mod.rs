@@ -33,7 +33,22 @@ pub fn in_both_systems(value: f64, base_unit: &str) -> String {
     }
 }
 
+impl UnitDef {
+    /// A base-SI value in this unit, as it is printed: rounded to nine digits.
+    pub fn printed(&self, value: f64) -> f64 {
+        round9((value - self.offset) / self.factor)
+    }
+}
+
 impl Role {
+    /// The unit in which this role is printed.
+    pub const fn unit(&self, system: System) -> &'static UnitDef {
+        match system {
+            System::Si => self.si,
+            System::UsCustomary => self.us,
+        }
+    }
+
     /// What is said of a unit this role does not take.
     pub fn unknown_unit(&self, got: &str) -> String {
         match UNIT_SETS.iter().find(|set| set.units == self.units) {

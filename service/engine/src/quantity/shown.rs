@@ -7,6 +7,7 @@ use serde::ser::SerializeStruct;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use super::macros::{Role, UnitDef};
+use super::{System, role_of, round9};
 
 const ONE: UnitDef = UnitDef {
     name: "1",
@@ -52,6 +53,17 @@ impl Shown {
     /// The unit of [`Shown::value`].
     pub fn unit(&self) -> &str {
         &self.unit
+    }
+
+    /// The number and its unit as they are printed; those of a client stay as it read them.
+    pub fn printed(&self, system: System) -> (f64, &str) {
+        match role_of(self.mark) {
+            Some(role) => (
+                role.unit(system).printed(self.value),
+                role.unit(system).name,
+            ),
+            None => (round9(self.value), &self.unit),
+        }
     }
 
     /// The serde mark of the role.
