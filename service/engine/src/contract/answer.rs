@@ -108,7 +108,7 @@ pub struct Answer<O> {
 /// The verdict that follows from the checks, with what decided it.
 ///
 /// Any failed check: reject, or continue where driving deeper can mend every one. Else any needed check not evaluated, or any reason to hold
-/// back: provisional. Else accept; with no check at all: not asked.
+/// back: provisional. Else accept; with no needed check at all: not asked.
 pub(crate) fn verdict(
     checks: &[Check],
     hold_backs: &[VerdictReason],
@@ -136,7 +136,8 @@ pub(crate) fn verdict(
     if !open.is_empty() {
         return (Verdict::Provisional, open);
     }
-    if checks.is_empty() {
+    // what is only worth a look accepts nothing
+    if !checks.iter().any(|c| c.needed) {
         return (Verdict::NotAsked, Vec::new());
     }
     (Verdict::Accept, Vec::new())

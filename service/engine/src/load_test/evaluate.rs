@@ -8,7 +8,7 @@ use super::judge;
 use super::line::{MODULUS, elastic_shortening, elastic_stiffness};
 use super::outcome::*;
 use super::request::*;
-use super::site;
+use super::{run, scatter, site};
 use crate::catalogue::cautions;
 use crate::catalogue::refusals::MISSING_MEMBER;
 use crate::contract::{Issue, Refusal, Work};
@@ -26,6 +26,8 @@ pub(super) fn evaluate(request: &Request, work: &mut Work) -> Result<Outcome, Re
     let mut issues = Vec::new();
     pile_faults(request, &mut issues);
     judge::faults(request, &mut issues);
+    run::faults(request, &mut issues);
+    scatter::faults(request, &mut issues);
     let curve = Curve::through(&request.points);
     let (curve, area) = match (curve, request.shaft.steel_area()) {
         (Ok(curve), Some(area)) if issues.is_empty() => (curve, area),
@@ -43,6 +45,7 @@ pub(super) fn evaluate(request: &Request, work: &mut Work) -> Result<Outcome, Re
     let factor = judge::factor(request, work);
     let failure = failure(request, &curve, &criteria, factor.as_ref(), work);
     let torque_factor = site::factor(request, &failure, &mut criteria, work);
+    let site_factors = scatter::factors(request, torque_factor.as_ref(), work);
     warn_of_criteria(request, &curve, &criteria, &failure, work);
     let outcome = Outcome {
         label: request.label.clone(),
@@ -54,12 +57,14 @@ pub(super) fn evaluate(request: &Request, work: &mut Work) -> Result<Outcome, Re
         criteria,
         failure,
         torque_factor,
+        site_factors,
         design_basis: factor.as_ref().map(judge::Factor::outcome),
         displacement_at_demand: judge::service_load(request)
             .and_then(|load| curve.displacement_at(load.si()))
             .map(Size::from_si),
     };
     judge::judge(request, &outcome, factor.as_ref(), work);
+    run::check(request, &curve, &outcome.failure, work);
     Ok(outcome)
 }
 

@@ -2,6 +2,7 @@
 //! criteria, and the torque factor of the site. The correlation itself is in `torque`.
 
 pub mod codes;
+mod conduct;
 mod outcome;
 mod points;
 mod request;
@@ -19,13 +20,20 @@ mod judge;
 #[cfg(feature = "compute")]
 pub mod line;
 #[cfg(feature = "compute")]
+mod run;
+#[cfg(feature = "compute")]
+pub mod scatter;
+#[cfg(feature = "compute")]
 pub mod shape;
 #[cfg(feature = "compute")]
 mod site;
+#[cfg(feature = "compute")]
+pub mod steps;
 
 #[cfg(all(test, feature = "compute"))]
 mod tests;
 
+pub use conduct::*;
 pub use outcome::*;
 pub use points::*;
 pub use request::*;
@@ -50,6 +58,14 @@ impl crate::contract::Calculation for LoadTest {
         request.points.lengths("/points", issues);
         let helices = request.helices.len();
         list_length(issues, "/helices", helices, 1, crate::limits::HELICES);
+        if let Some(tests) = &request.other_tests {
+            let most = crate::limits::PILE_RESISTANCES;
+            list_length(issues, "/other_tests", tests.len(), 1, most);
+        }
+        let asked = request.conduct.as_ref().and_then(|c| c.checks.as_ref());
+        if let Some(checks) = asked {
+            list_length(issues, "/conduct/checks", checks.len(), 1, 5);
+        }
     }
 
     fn evaluate(

@@ -37,6 +37,9 @@ pub struct Outcome {
     /// The torque factor of the tested pile; left out where the failure load is not determined.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub torque_factor: Option<SiteTorqueFactor>,
+    /// The torque factors of the site; left out where no other tests were sent.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub site_factors: Option<SiteTorqueFactors>,
     /// Factor of the design basis.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub design_basis: Option<LoadTestBasisOutcome>,
@@ -315,6 +318,71 @@ pub struct SiteTorqueFactor {
     /// shaft is outside them.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub acceptance_criteria: Option<TorqueFactor>,
+}
+
+/// The torque factors that the tests of a site give, of one shaft in one direction.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct SiteTorqueFactors {
+    /// The earlier tests, as sent.
+    pub other_tests: Vec<SiteTestNote>,
+    /// How many tests are counted.
+    pub test_count: usize,
+    /// This test is one of them; one whose failure load was not reached or not determined is
+    /// not.
+    pub this_test_counted: bool,
+    /// Mean of the factors.
+    pub mean: TorqueFactor,
+    /// Least of them.
+    pub least: TorqueFactor,
+    /// Greatest of them.
+    pub greatest: TorqueFactor,
+    /// Standard deviation of a sample (n - 1); from two tests on.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub standard_deviation: Option<TorqueFactor>,
+    /// Standard deviation over mean; from two tests on.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub variation_ratio: Option<f64>,
+    /// Lower value of the mean; from three tests on, where it is above nil.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub lower: Option<SiteTorqueFactorLower>,
+}
+
+/// An earlier test, as sent.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct SiteTestNote {
+    /// Name of the tested pile.
+    pub label: Label,
+    /// Its torque factor.
+    pub factor: TorqueFactor,
+    /// Report of the test.
+    pub reference: String,
+}
+
+/// Lower value of the mean torque factor of a site. It is one of the mean and not of a single
+/// pile: the scatter from pile to pile stays with the factor of safety.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct SiteTorqueFactorLower {
+    /// How it is found.
+    pub method: LowerMeanMethod,
+    /// Probability that the true mean is above it, where the factors of the site are normally
+    /// distributed and the tests are a random choice of its piles.
+    pub confidence_ratio: f64,
+    /// Quantile of the distribution of Student.
+    pub quantile_ratio: f64,
+    /// The value.
+    pub factor: TorqueFactor,
+}
+
+/// How the lower value of a mean is found.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum LowerMeanMethod {
+    /// One-sided confidence limit of the mean by the distribution of Student.
+    StudentTOneSided,
 }
 
 /// Factor of the design basis with its source. One of the two stands.

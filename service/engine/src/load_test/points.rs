@@ -2,7 +2,7 @@
 //! them is in `curve.rs`.
 
 use crate::limits::LOAD_TEST_POINTS;
-use crate::quantity::{Force, ForceUnit, LengthUnit, Size};
+use crate::quantity::{Duration, DurationUnit, Force, ForceUnit, LengthUnit, Size};
 use crate::table::{Column, Columns, Table};
 
 /// Columns of the points of a load test.
@@ -13,6 +13,8 @@ pub struct LoadTestColumns;
 pub const LOAD: usize = 0;
 /// Place of the displacement among the columns.
 pub const DISPLACEMENT: usize = 1;
+/// Place of the time among the columns.
+pub const ELAPSED: usize = 2;
 
 impl Columns for LoadTestColumns {
     const NAME: &'static str = "LoadTestPoints";
@@ -29,6 +31,12 @@ impl Columns for LoadTestColumns {
             "movement of the head in that direction since the test began; 0 to 2 m.",
             0.0,
             Size::new(2.0, LengthUnit::M).si(),
+        ),
+        Column::optional::<Duration>(
+            "elapsed",
+            "time since the test began, which never goes back; 0 to 60 days. Only for the checks of the steps and of the rate of movement.",
+            0.0,
+            Duration::new(60.0, DurationUnit::Day).si(),
         ),
     ];
     const LEAST_ROWS: usize = 3;

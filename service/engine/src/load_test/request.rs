@@ -4,12 +4,16 @@
 use serde::{Deserialize, Serialize};
 use validator::Validate;
 
+use super::conduct::LoadTestConduct;
 use super::points::LoadTestPoints;
 use crate::basis::{AxialDemand, UpliftClause};
 use crate::choice::validate_choice;
-use crate::quantity::{Length, LengthUnit, MomentUnit, Size, SteelStress, StressUnit, Torque};
+use crate::quantity::{
+    Length, LengthUnit, MomentUnit, PerLengthUnit, Size, SteelStress, StressUnit, Torque,
+    TorqueFactor,
+};
 use crate::shaft::Shaft;
-use crate::text::{Label, Tags};
+use crate::text::{Label, Tags, reference_text};
 
 /// A static axial load test of one helical pile. The curve is made of straight lines between
 /// the points and is never extrapolated: a criterion that the test did not reach is reported
@@ -72,6 +76,17 @@ pub struct Request {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(nested)]
     pub torque: Option<TestedTorque>,
+    /// Earlier tests on the site with the same shaft, in the same direction and read by the same
+    /// criterion; 1 to 20. With them the answer gives the mean, the scatter and, from three
+    /// tests on, a lower value of the torque factor. Needs `torque`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    #[cfg_attr(feature = "openapi", schema(min_items = 1, max_items = 20))]
+    pub other_tests: Option<Vec<OtherSiteTest>>,
+    /// How the test was run, to be checked against what test standards ask.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub conduct: Option<LoadTestConduct>,
     /// Load the pile must carry, in the direction of the test only. Without it nothing is
     /// judged.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -175,6 +190,23 @@ pub struct TestedTorque {
     #[validate(range(min = 0.0, max = 0.5))]
     #[cfg_attr(feature = "openapi", schema(minimum = 0, maximum = 0.5))]
     pub gauge_accuracy_ratio: Option<f64>,
+}
+
+/// An earlier test on the site.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Validate)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(deny_unknown_fields)]
+pub struct OtherSiteTest {
+    /// Name of the tested pile.
+    #[validate(nested)]
+    pub label: Label,
+    /// Torque factor that the test gave; 1 to 150 per m (0.3 to 45.7 per ft).
+    #[validate(range(min = TorqueFactor::new(1.0, PerLengthUnit::PerM), max = TorqueFactor::new(150.0, PerLengthUnit::PerM)))]
+    pub factor: TorqueFactor,
+    /// Report of the test, 1 to 200 characters; echoed, never interpreted.
+    #[validate(custom(function = "reference_text"))]
+    #[cfg_attr(feature = "openapi", schema(min_length = 1, max_length = 200))]
+    pub reference: String,
 }
 
 /// Format of the design and its factor, for a capacity proven by load test.

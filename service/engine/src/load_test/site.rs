@@ -88,10 +88,12 @@ pub(super) fn factor(
         factor_band(factor, load_accuracy, torque_accuracy, &mut work.trace)
     });
     let acceptance_criteria = by_criteria(&request.shaft);
-    work.warn(
-        &warnings::ONE_TEST,
-        "where other piles bear by friction and are over 25 % longer or shorter, the engineer decides on more tests",
-    );
+    if request.other_tests.is_none() {
+        work.warn(
+            &warnings::ONE_TEST,
+            "where other piles bear by friction and are over 25 % longer or shorter, the engineer decides on more tests",
+        );
+    }
     if let Some(published) = acceptance_criteria
         && !utilisation(factor.si(), published.si()).1
     {

@@ -40,6 +40,11 @@ fn every_example_is_answered_and_printed() {
 #[test]
 fn the_named_examples_come_to_their_verdicts() {
     for (name, expected) in [
+        ("conduct-asked-without-data", Verdict::Provisional),
+        ("conduct-proof-creeps", Verdict::Reject),
+        ("conduct-proof-maintained", Verdict::Accept),
+        ("conduct-quick", Verdict::Accept),
+        ("conduct-reaction-near", Verdict::Provisional),
         ("linnet", Verdict::Accept),
         ("linnet-too-heavy", Verdict::Reject),
         ("linnet-ten-percent-net", Verdict::Accept),
@@ -138,12 +143,31 @@ fn the_torque_factors_of_both_houses() {
     );
 }
 
+/// 8.0527 by this test with 8.6, 7.7 and 8.9 per ft: mean 8.3132, deviation 0.53866,
+/// 8.3132 - 2.353363 x 0.53866 / 2 = 7.67935 (computed separately).
+#[test]
+fn the_torque_factors_of_a_site() {
+    let of = shown("site-factors").result.site_factors.unwrap();
+    let per_ft = |k: crate::quantity::TorqueFactor| k.si() * 0.3048;
+    near(per_ft(of.mean), 8.31318, 1e-5);
+    near(per_ft(of.standard_deviation.unwrap()), 0.538658, 1e-5);
+    near(per_ft(of.lower.unwrap().factor), 7.679349, 1e-6);
+    let scatter = shown("site-factors-scatter");
+    assert!(warns(&scatter, "site_torque_factors_scatter"));
+    let others = shown("site-factors-of-the-others")
+        .result
+        .site_factors
+        .unwrap();
+    assert_eq!((others.test_count, others.this_test_counted), (3, false));
+}
+
 #[test]
 fn every_refused_example_is_refused_where_it_should_be() {
     // name, stage, a code of the fault or a part of the message
     let expected = [
         ("cell-no-number", "shape", "invalid type: string"),
         ("cell-null", "shape", "a number in it, is missing"),
+        ("check-named-twice", "physics", "load_test_check_twice"),
         ("chin-as-failure-load", "shape", "unknown variant `chin`"),
         (
             "column-in-bare-lb",
@@ -180,12 +204,22 @@ fn every_refused_example_is_refused_where_it_should_be() {
         ("mixed-basis", "physics", "basis_mixed"),
         ("negative-displacement", "values", "range"),
         ("negative-load", "values", "range"),
+        ("no-checks-named", "lengths", "list_too_short"),
         ("no-helices", "lengths", "list_too_short"),
         ("no-load", "physics", "load_test_no_load"),
         ("no-torque", "values", "range"),
+        ("other-test-twice", "physics", "duplicate_label"),
+        ("other-test-without-report", "values", "text_length"),
+        ("other-tests-without-torque", "physics", "missing_member"),
         ("row-too-long", "shape", "row 4 has 3 numbers, not 2"),
         ("row-too-short", "shape", "row 4 has 1 numbers, not 2"),
         ("several-faults", "physics", "load_test_not_monotone"),
+        (
+            "step-check-of-a-maintained-test",
+            "physics",
+            "load_test_other_procedure",
+        ),
+        ("time-goes-back", "physics", "load_test_time_goes_back"),
         ("too-few-points", "physics", "load_test_too_few_points"),
         ("too-many-rows", "lengths", "list_too_long"),
         ("two-rows", "lengths", "list_too_short"),

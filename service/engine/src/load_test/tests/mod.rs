@@ -3,9 +3,11 @@
 
 mod cases;
 mod closed_form;
+mod conduct;
 mod curves;
 mod examples;
 mod properties;
+mod several;
 mod verdicts;
 
 use serde_json::{Value as Json, json};
