@@ -23,6 +23,8 @@ pub mod warnings {
         LISTED_SHAFT_BY_FORMULA = "listed_shaft_by_formula", "The formula for other shafts was asked for a listed shaft; the lower of the two factors is used.";
         FACTOR_ABOVE_CRITERIA = "torque_factor_above_criteria", "The torque factor is above what the acceptance criteria give for this shaft.";
         TENSION_FACTOR_IN_DOUBT = "tension_factor_in_doubt", "The verdict hangs on the torque factor in tension being as high as in compression; by the published ratio it would turn.";
+        SITE_FACTOR_BAND = "site_factor_band", "The verdict turns within the band that the tests on the site leave to the torque factor.";
+        SITE_FACTOR_TESTS = "site_factor_tests", "The torque factor rests on tests at so many places of the site; one test is one place and tells nothing of the scatter.";
         GAUGE_BAND = "gauge_band", "The verdict turns within the stated accuracy of the torque reading.";
         TENSION_WITHHELD = "tension_by_torque_withheld", "The top helix is too shallow for tension by torque; no tension figure is given.";
         TENSION_DEPTH_NOT_STATED = "tension_depth_not_stated", "Tension by torque holds only with the top helix at least 12 diameters deep; its depth was not sent.";
@@ -45,6 +47,8 @@ pub mod refusals {
         NOTHING_ASKED = "torque_nothing_asked", "Nothing is asked: send an installed torque, a demand, a drive head with a pressure or a torque, the shaft's steel, or a shaft with a torque factor.";
         SHAFT_NOT_LISTED = "shaft_not_listed", "The shaft is not one of the listed sizes; use the effective diameter or send your own factor.";
         SHAFT_OUTSIDE_RANGE = "shaft_outside_torque_factor_range", "The shaft is outside the range the torque factor was published for; send your own factor with its reference.";
+        TENSION_FACTOR_GIVEN = "tension_factor_given", "The torque factor chosen has its own value in tension, or none; `tension_factor` is only for a published factor that is the same in both directions.";
+        SITE_BAND_REVERSED = "site_factor_band_reversed", "The band of a torque factor does not hold the factor: the least must be at most, the greatest at least the factor.";
         STOPPED_BY_OBSTRUCTION = "torque_at_obstruction", "The torque was read against an obstruction; it says nothing of the ground and is not correlated.";
         SPIN_OUT = "spin_out", "The pile advanced less than 85 % of its pitch in a turn; it spins in disturbed ground and its torque is not correlated.";
         PLATEAU_TOO_SHORT = "torque_plateau_too_short", "The torque held over less than the averaging length; it is not correlated.";
@@ -68,7 +72,8 @@ pub mod methods {
         FACTOR_HOYT = "torque_factor_hoyt_clemence_1989", version 1, [HOYT_CLEMENCE_1989], "Torque factors from tension tests of multi-helix anchors.";
         FACTOR_PERKO = "torque_factor_perko_2009", version 1, [PERKO_2009], "Torque factor by regression on the effective diameter.";
         FACTOR_OWN = "torque_factor_own", version 1, [CALLER], "Torque factors sent by the caller with their reference.";
-        TENSION_REDUCED = "torque_factor_tension_reduced", version 1, [LIVNEH_EL_NAGGAR_2008], "Torque factor in tension as 24/33 of that in compression, shown beside the one used.";
+        FACTOR_SITE = "torque_factor_site_tests", version 1, [CALLER, NYC_SITE_TESTS], "Torque factors from load tests on the site, sent by the caller with their number and reference; a verdict that turns within their band, and that of the reading together, is held back.";
+        TENSION_REDUCED = "torque_factor_tension_reduced", version 1, [LIVNEH_EL_NAGGAR_2008], "Torque factor in tension as 24/33 of that in compression, shown beside the one used, or used itself where that is chosen.";
         ALLOWABLE_STRESS = "torque_allowable_stress", version 1, [IBC_1810_3_3_1_9, IBC_1810_3_3_1_5, NYC_1810_3_4], "Allowable capacity = least ultimate capacity over the safety factor; in tension by the general uplift clause unless another is chosen.";
         LIMIT_STATES = "torque_limit_states", version 1, [CANADA_PHI, CANADA_PHI_TENSION], "Factored resistance = resistance factor x ultimate capacity.";
         HYDRAULIC = "hydraulic_motor_torque", version 1, [HYDRAULIC_MOTOR], "Torque of a positive-displacement motor from the pressure difference, and back.";

@@ -12,6 +12,7 @@ use super::outcome::*;
 use super::request::{Request, TorqueReading};
 use super::safety::Factors;
 use super::settle::{Settled, settle};
+use super::site_factor;
 use super::torsion;
 use crate::basis::AxialDemand;
 use crate::catalogue::cautions;
@@ -156,9 +157,8 @@ fn installed(settled: &Settled, work: &mut Work) -> Option<InstalledTorqueOutcom
     let down = TorqueDirection::Compression;
     let up = TorqueDirection::Tension;
     let mut by = |used: Option<&TorqueFactorUsed>, direction, others| {
-        let factor = used?.factor;
         Some(capacity(
-            factor,
+            used?,
             direction,
             &reading,
             others,
@@ -180,7 +180,7 @@ fn installed(settled: &Settled, work: &mut Work) -> Option<InstalledTorqueOutcom
 }
 
 fn capacity(
-    factor: TorqueFactor,
+    used: &TorqueFactorUsed,
     direction: TorqueDirection,
     reading: &Reading,
     others: Option<CompressionUltimates>,
@@ -190,7 +190,7 @@ fn capacity(
     let name = name_of(direction);
     work.trace.about(|| format!("installed torque, {name}"));
     let others = others.as_ref().map(sent).unwrap_or_default();
-    let at = |torque: Torque, trace: &mut Trace| {
+    let at = |factor: TorqueFactor, torque: Torque, trace: &mut Trace| {
         let by_torque = capacity_by_torque(factor, torque, trace);
         let mut items = vec![(UltimateBy::TorqueCorrelation, by_torque)];
         items.extend(others.iter().copied());
@@ -198,9 +198,12 @@ fn capacity(
         let design = factors.map(|f| f.of(direction).design(ultimate, trace));
         (by_torque, item, ultimate, design)
     };
-    let (by_torque, governed_by, ultimate, design) = at(reading.torque, &mut work.trace);
+    let (by_torque, governed_by, ultimate, design) =
+        at(used.factor, reading.torque, &mut work.trace);
     work.trace.about(String::new);
-    let off = |torque: Torque| at(torque, &mut Trace::off()).3;
+    let off = |factor: TorqueFactor, torque: Torque| at(factor, torque, &mut Trace::off()).3;
+    let (torque_low, torque_high) = reading.band.unwrap_or((reading.torque, reading.torque));
+    let factors_between = site_factor::band(used);
     let mut considered = vec![UltimateBy::TorqueCorrelation];
     considered.extend(others.iter().map(|(item, _)| *item));
     CapacityByTorque {
@@ -209,8 +212,10 @@ fn capacity(
         governed_by,
         considered,
         design,
-        design_low: reading.band.and_then(|b| off(b.0)),
-        design_high: reading.band.and_then(|b| off(b.1)),
+        design_low: reading.band.and_then(|b| off(used.factor, b.0)),
+        design_high: reading.band.and_then(|b| off(used.factor, b.1)),
+        design_least: factors_between.and_then(|b| off(b.0, torque_low)),
+        design_greatest: factors_between.and_then(|b| off(b.1, torque_high)),
     }
 }
 
@@ -220,16 +225,20 @@ fn required(settled: &Settled, work: &mut Work) -> Option<RequiredTorqueOutcome>
     let factors = settled.factors?;
     work.method(&methods::CORRELATION);
     let mut of = |load: Option<Force>, used: &Option<TorqueFactorUsed>, direction| {
-        let (load, factor) = (load?, used.as_ref()?.factor);
+        let (load, used) = (load?, used.as_ref()?);
         let name = name_of(direction);
         work.trace.about(|| format!("required torque, {name}"));
         let ultimate = factors.of(direction).ultimate(load, &mut work.trace);
-        let torque = torque_for_capacity(ultimate, factor, &mut work.trace);
+        let torque = torque_for_capacity(ultimate, used.factor, &mut work.trace);
         work.trace.about(String::new);
+        let by = |factor| torque_for_capacity(ultimate, factor, &mut Trace::off());
+        let between = site_factor::band(used);
         Some(RequiredTorque {
             demand: load,
             ultimate,
             torque,
+            torque_least: between.map(|b| by(b.1)),
+            torque_greatest: between.map(|b| by(b.0)),
         })
     };
     let up = demand

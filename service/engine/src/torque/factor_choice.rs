@@ -3,8 +3,9 @@
 
 use super::codes::{methods, refusals, warnings};
 use super::factor::*;
-use super::options::TorqueFactorChoice;
+use super::options::{TensionFactor, TorqueFactorChoice};
 use super::outcome::{TorqueFactorOutcome, TorqueFactorUsed};
+use super::site_factor;
 use crate::catalogue::refusals::MISSING_MEMBER;
 use crate::contract::{Issue, Work};
 use crate::quantity::{LengthUnit, TorqueFactor, round9};
@@ -17,6 +18,7 @@ use crate::source::{
 /// The factors of a choice, or why there are none.
 pub(super) fn choose(
     choice: &TorqueFactorChoice,
+    tension: Option<TensionFactor>,
     shaft: Option<&Shaft>,
     work: &mut Work,
     issues: &mut Vec<Issue>,
@@ -35,6 +37,7 @@ pub(super) fn choose(
                 ..blank()
             }
         }
+        (TorqueFactorChoice::SiteTests(tests), _) => site_factor::of(tests, work, issues),
         (_, None) => {
             issues.push(Issue::new(
                 "",
@@ -49,6 +52,12 @@ pub(super) fn choose(
         (TorqueFactorChoice::HoytClemence1989(_), Some(shaft)) => hoyt(shaft, work, issues)?,
         (TorqueFactorChoice::Perko2009(_), Some(shaft)) => perko(shaft, work, issues)?,
     };
+    if tension == Some(TensionFactor::Reduced) {
+        // where there is none it was refused
+        if let Some(reduced) = out.tension_reduced.take() {
+            out.tension = Some(reduced);
+        }
+    }
     if let Some(shaft) = shaft {
         out.effective_diameter = Some(shaft.effective_diameter());
         compare_with_criteria(&mut out, shaft, work);
@@ -65,7 +74,7 @@ pub(crate) fn factor_of_shaft(
     work: &mut Work,
     issues: &mut Vec<Issue>,
 ) -> Option<(TorqueFactor, SourceNote)> {
-    let all = choose(choice, Some(shaft), work, issues)?;
+    let all = choose(choice, None, Some(shaft), work, issues)?;
     let found = if tension {
         all.tension
     } else {
@@ -82,7 +91,7 @@ pub(crate) fn factor_of_shaft(
     found.map(|used| (used.factor, used.source))
 }
 
-fn blank() -> TorqueFactorOutcome {
+pub(super) fn blank() -> TorqueFactorOutcome {
     TorqueFactorOutcome {
         effective_diameter: None,
         compression: None,
@@ -90,12 +99,19 @@ fn blank() -> TorqueFactorOutcome {
         tension_reduced: None,
         acceptance_criteria: None,
         own_reference: None,
+        test_count: None,
     }
 }
 
-fn used(factor: TorqueFactor, range: &'static str, source: &'static Reference) -> TorqueFactorUsed {
+pub(super) fn used(
+    factor: TorqueFactor,
+    range: &'static str,
+    source: &'static Reference,
+) -> TorqueFactorUsed {
     TorqueFactorUsed {
         factor,
+        factor_low: None,
+        factor_high: None,
         range: range.into(),
         source: source.into(),
     }

@@ -1,6 +1,7 @@
 //! Checks and what holds a verdict back: capacity against load, torque against rating
 //! and section, drive head against required torque. No number is made here.
 
+use super::bands;
 use super::codes::{checks, warnings};
 use super::correlation::sent;
 use super::options::TorqueBasis;
@@ -71,6 +72,7 @@ fn capacities(settled: &Settled, outcome: &Outcome, work: &mut Work) {
         let passed = check.passed();
         put(settled, check, work);
         hold_for_band(load, capacity, passed, def, work);
+        bands::hold_capacity(load, capacity, passed, def, work);
     }
     if let (Some(load), Some(used), Some(reduced)) = (
         demand.tension,
@@ -163,6 +165,7 @@ fn limits(settled: &Settled, outcome: &Outcome, work: &mut Work) {
                 let passed = check.passed();
                 put(settled, check, work);
                 hold_for_reduced(required, rating, passed, &checks::REQUIRED_LIMIT, work);
+                bands::hold_required(required, rating, passed, &checks::REQUIRED_LIMIT, work);
             }
         }
         None if settled.request.demand.is_some() => {
@@ -273,6 +276,7 @@ fn drive(settled: &Settled, outcome: &Outcome, work: &mut Work) {
         let passed = check.passed();
         put(settled, check, work);
         hold_for_reduced(required, available.torque, passed, &checks::DRIVE, work);
+        bands::hold_required(required, available.torque, passed, &checks::DRIVE, work);
     }
     if let Some(rating) = outcome.torsion.as_ref().and_then(|t| t.rating)
         && !utilisation(available.torque.si(), rating.si()).1

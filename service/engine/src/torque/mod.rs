@@ -9,6 +9,8 @@ mod outcome;
 mod request;
 
 #[cfg(feature = "compute")]
+mod bands;
+#[cfg(feature = "compute")]
 pub mod conditions;
 #[cfg(feature = "compute")]
 pub mod correlation;
@@ -26,6 +28,8 @@ mod judge;
 pub mod safety;
 #[cfg(feature = "compute")]
 mod settle;
+#[cfg(feature = "compute")]
+mod site_factor;
 #[cfg(feature = "compute")]
 pub mod speed;
 #[cfg(feature = "compute")]

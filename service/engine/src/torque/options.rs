@@ -37,12 +37,30 @@ pub enum TorqueFactorChoice {
     Perko2009(NoFactorOptions),
     /// The caller's own, from load tests, with its reference. Any shaft.
     Own(OwnTorqueFactor),
+    /// From load tests on this site, with the band they leave open: what `load-test` answers as
+    /// `torque_factor`. Any shaft like that of the tests.
+    SiteTests(SiteTestsTorqueFactor),
 }
 
 validate_choice!(TorqueFactorChoice {
     ListedShaft = "listed_shaft", EffectiveDiameter = "effective_diameter", Livneh2008 = "livneh_2008",
-    HoytClemence1989 = "hoyt_clemence_1989", Perko2009 = "perko_2009", Own = "own"
+    HoytClemence1989 = "hoyt_clemence_1989", Perko2009 = "perko_2009", Own = "own",
+    SiteTests = "site_tests"
 });
+
+/// Torque factor in tension where the published choice gives one for both directions
+/// (`listed_shaft`, `effective_diameter`, `perko_2009`).
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum TensionFactor {
+    /// That of compression, as the acceptance criteria list it. The reduced one is shown beside
+    /// it, and a verdict that hangs on the difference is `provisional`.
+    SameAsCompression,
+    /// That of compression times 24/33, the only published ratio seen (Livneh and El Naggar
+    /// 2008). It is the factor used; nothing is held back for it.
+    Reduced,
+}
 
 /// A choice without members of its own.
 #[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize, Validate)]
@@ -68,6 +86,49 @@ pub struct OwnTorqueFactor {
     #[validate(custom(function = "reference_text"))]
     #[cfg_attr(feature = "openapi", schema(min_length = 1, max_length = 200))]
     pub reference: String,
+}
+
+/// Torque factors from load tests on the site. A direction that was not tested has no factor
+/// and is not answered.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Validate)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(deny_unknown_fields)]
+pub struct SiteTestsTorqueFactor {
+    /// From the tests in compression.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub compression: Option<SiteFactorBand>,
+    /// From the tests in tension.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub tension: Option<SiteFactorBand>,
+    /// How many piles were tested; 1 to 100. The answer tells it: one test is one place.
+    #[validate(range(min = 1, max = 100))]
+    #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 100))]
+    pub test_count: u32,
+    /// The tests or their report, 1 to 200 characters; echoed, never interpreted.
+    #[validate(custom(function = "reference_text"))]
+    #[cfg_attr(feature = "openapi", schema(min_length = 1, max_length = 200))]
+    pub reference: String,
+}
+
+/// A torque factor of the site with its band; the names are those of `load-test`.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, Validate)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(deny_unknown_fields)]
+pub struct SiteFactorBand {
+    /// Factor to be used; 1 to 150 per m (0.3 to 45.7 per ft).
+    #[validate(range(min = TorqueFactor::new(1.0, PerLengthUnit::PerM), max = TorqueFactor::new(150.0, PerLengthUnit::PerM)))]
+    pub factor: TorqueFactor,
+    /// Least factor the tests leave open, at most `factor`; 1 to 150 per m. A verdict that
+    /// would turn between it and `factor_high` is `provisional`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = TorqueFactor::new(1.0, PerLengthUnit::PerM), max = TorqueFactor::new(150.0, PerLengthUnit::PerM)))]
+    pub factor_low: Option<TorqueFactor>,
+    /// Greatest factor the tests leave open, at least `factor`; 1 to 150 per m.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = TorqueFactor::new(1.0, PerLengthUnit::PerM), max = TorqueFactor::new(150.0, PerLengthUnit::PerM)))]
+    pub factor_high: Option<TorqueFactor>,
 }
 
 /// Format of the design and its factors. An allowable capacity is never compared with a

@@ -73,9 +73,12 @@ pub struct TorqueFactorOutcome {
     /// shaft is outside them or not sent.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub acceptance_criteria: Option<TorqueFactor>,
-    /// Reference of the caller's own factors, as sent.
+    /// Reference of the caller's own factors, or of the tests on the site, as sent.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub own_reference: Option<String>,
+    /// How many piles were tested on the site, as sent.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub test_count: Option<u32>,
 }
 
 /// One torque factor with where it comes from.
@@ -84,6 +87,12 @@ pub struct TorqueFactorOutcome {
 pub struct TorqueFactorUsed {
     /// Ultimate capacity over torque.
     pub factor: TorqueFactor,
+    /// Least factor that the tests on the site leave open, as sent.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub factor_low: Option<TorqueFactor>,
+    /// Greatest factor that they leave open, as sent.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub factor_high: Option<TorqueFactor>,
     /// Shafts it holds for.
     pub range: Cow<'static, str>,
     /// Where it comes from.
@@ -180,6 +189,14 @@ pub struct CapacityByTorque {
     /// The same at the greatest torque within the stated accuracy.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub design_high: Option<Force>,
+    /// The same by the least factor of the site, at the least torque where its accuracy is
+    /// stated too.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub design_least: Option<Force>,
+    /// The same by the greatest factor of the site, at the greatest torque where its accuracy
+    /// is stated too.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub design_greatest: Option<Force>,
 }
 
 /// A way to an ultimate capacity.
@@ -242,6 +259,12 @@ pub struct RequiredTorque {
     pub ultimate: Force,
     /// That over the torque factor.
     pub torque: Torque,
+    /// That over the greatest factor of the site.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub torque_least: Option<Torque>,
+    /// That over the least factor of the site.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub torque_greatest: Option<Torque>,
 }
 
 /// Torque the shaft bears.

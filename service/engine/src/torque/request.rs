@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 use validator::Validate;
 
 use super::equipment::{DriveGear, DriveHead, LinePressures, ShaftTorsion};
-use super::options::{TorqueBasis, TorqueFactorChoice};
+use super::options::{TensionFactor, TorqueBasis, TorqueFactorChoice};
 use crate::basis::AxialDemand;
 use crate::choice::validate_choice;
 use crate::quantity::{Length, LengthUnit, MomentUnit, Pressure, Size, StressUnit, Torque};
@@ -40,6 +40,10 @@ pub struct Request {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(nested)]
     pub torque_factor: Option<TorqueFactorChoice>,
+    /// Torque factor in tension; `same_as_compression` when left out. Only with a published
+    /// factor that is the same in both directions.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub tension_factor: Option<TensionFactor>,
     /// Where the helices are. With it, the depth rule for tension by torque is judged and
     /// `steady_length` has a length to be compared with.
     #[serde(skip_serializing_if = "Option::is_none")]

@@ -75,16 +75,37 @@ fn factor(
     issues: &mut Vec<Issue>,
 ) -> Option<TorqueFactorOutcome> {
     let Some(choice) = &request.torque_factor else {
+        let mut needed = |with: &str| {
+            let detail = format!("`torque_factor` is needed with {with}");
+            issues.push(Issue::new("", &MISSING_MEMBER, detail));
+        };
         if request.installed.is_some() || request.demand.is_some() {
-            issues.push(Issue::new(
-                "",
-                &MISSING_MEMBER,
-                "`torque_factor` is needed with `installed` or `demand`",
-            ));
+            needed("`installed` or `demand`");
+        }
+        if request.tension_factor.is_some() {
+            needed("`tension_factor`");
         }
         return None;
     };
-    factor_choice::choose(choice, request.shaft.as_ref(), work, issues)
+    let has_its_own = matches!(
+        choice,
+        TorqueFactorChoice::Own(_)
+            | TorqueFactorChoice::SiteTests(_)
+            | TorqueFactorChoice::Livneh2008(_)
+            | TorqueFactorChoice::HoytClemence1989(_)
+    );
+    if request.tension_factor.is_some() && has_its_own {
+        issues.push(
+            Issue::new(
+                "/tension_factor",
+                &refusals::TENSION_FACTOR_GIVEN,
+                "the torque factor chosen is not one for both directions; leave `tension_factor` out",
+            )
+            .limit("`listed_shaft`, `effective_diameter`, `perko_2009`"),
+        );
+    }
+    let shaft = request.shaft.as_ref();
+    factor_choice::choose(choice, request.tension_factor, shaft, work, issues)
 }
 
 fn anything_asked(request: &Request) -> bool {
@@ -170,24 +191,35 @@ fn demand_faults(request: &Request, issues: &mut Vec<Issue>) {
     );
 }
 
+/// Directions that the caller's own factors, or those of the site, leave out.
 fn own_factor_faults(request: &Request, issues: &mut Vec<Issue>) {
-    let Some(TorqueFactorChoice::Own(own)) = &request.torque_factor else {
-        return;
+    let (pointer, compression, tension) = match &request.torque_factor {
+        Some(TorqueFactorChoice::Own(own)) => (
+            "/torque_factor/own",
+            own.compression.is_some(),
+            own.tension.is_some(),
+        ),
+        Some(TorqueFactorChoice::SiteTests(tests)) => (
+            "/torque_factor/site_tests",
+            tests.compression.is_some(),
+            tests.tension.is_some(),
+        ),
+        _ => return,
     };
     let mut needed = |what: &str| {
-        issues.push(Issue::new("/torque_factor/own", &MISSING_MEMBER, what));
+        issues.push(Issue::new(pointer, &MISSING_MEMBER, what));
     };
-    if own.compression.is_none() && own.tension.is_none() {
+    if !compression && !tension {
         needed("`compression` or `tension` is needed");
         return;
     }
     let Some(demand) = &request.demand else {
         return;
     };
-    if demand.compression.is_some() && own.compression.is_none() {
+    if demand.compression.is_some() && !compression {
         needed("`compression` is needed: `demand.compression` is sent");
     }
-    if demand.tension.is_some() && own.tension.is_none() {
+    if demand.tension.is_some() && !tension {
         needed("`tension` is needed: `demand.tension` is sent");
     }
 }

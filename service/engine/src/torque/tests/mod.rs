@@ -7,6 +7,7 @@ mod examples;
 mod figures;
 mod properties;
 mod refusals;
+mod site_factors;
 mod steel_cases;
 mod verdicts;
 
