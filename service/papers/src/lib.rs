@@ -9,18 +9,12 @@
 mod chart;
 pub mod csv;
 mod figure;
-mod foot;
-mod hatch;
 mod helix;
-mod key;
 mod layout;
 mod marks;
 mod page;
 mod panel;
-mod pile;
 mod place;
-mod ruler;
-mod spread;
 mod strip;
 mod svg;
 mod table;

@@ -12,6 +12,7 @@ use bearwell_engine::helix::HelixCapacity;
 use bearwell_engine::layout::PileLayout;
 use bearwell_engine::load_test::LoadTest;
 use bearwell_engine::quantity::{In, Presentation, System};
+use bearwell_engine::record::InstallationRecord;
 use bearwell_engine::torque::TorqueCapacity;
 use bearwell_engine::trace::Trace;
 use utoipa::ToSchema;
@@ -32,6 +33,7 @@ pub const CALCULATIONS: &[Entry] = &[
     Entry::of::<PileLayout, LayoutSheets>().heavy(),
     Entry::of::<FootingBearing, JsonOnly>(),
     Entry::of::<LoadTest, JsonOnly>(),
+    Entry::of::<InstallationRecord, JsonOnly>(),
 ];
 
 const _: () = assert!(unique(CALCULATIONS), "two calculations have one name");

@@ -120,7 +120,12 @@ pub fn all_warnings() -> Vec<&'static WarningDef> {
 
 /// Every caution.
 pub fn all_cautions() -> Vec<&'static CautionDef> {
-    [cautions::ALL, crate::footing::codes::cautions::ALL].concat()
+    [
+        cautions::ALL,
+        crate::footing::codes::cautions::ALL,
+        crate::record::codes::cautions::ALL,
+    ]
+    .concat()
 }
 
 /// Every fault a request can have.

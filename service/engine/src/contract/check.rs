@@ -240,6 +240,15 @@ impl Check {
         self
     }
 
+    /// A failure is a proof that is missing or out of date: it becomes `not_evaluated` with its
+    /// numbers and leaves the verdict open.
+    pub fn unproven(mut self) -> Self {
+        if self.status == CheckStatus::Fail {
+            self.status = CheckStatus::NotEvaluated;
+        }
+        self
+    }
+
     /// A failure is mended by driving the pile deeper: where no other kind of failure is left,
     /// the verdict is to go on.
     pub fn deeper_may_do(mut self) -> Self {

@@ -50,7 +50,15 @@ pub mod warnings {
         GROUND_BELOW = "record_ground_below", "What the calculation of the helices in this ground warns of.";
         SET_UP_POSSIBLE = "record_set_up_possible", "The ground gains strength after disturbance: a torque taken later may be higher, and only a load test turns that into capacity.";
         RELAXATION_POSSIBLE = "record_relaxation_possible", "The ground may lose strength after installation: turn the pile again after a wait, or test it.";
-        GREATER_OF_TWO_RULES = "record_tension_factor_in_doubt", "Accepted by the torque factor in tension as in compression; by the reduced factor the torque would not be enough.";
+        TENSION_FACTOR_IN_DOUBT = "record_tension_factor_in_doubt", "Accepted by the torque factor in tension as in compression; by the reduced factor the torque would not be enough.";
+    }
+}
+
+/// Cautions.
+pub mod cautions {
+    use crate::catalogue::codes;
+    codes! { CautionDef:
+        RECORD_IS_NO_APPROVAL = "record_is_no_approval", "A complete record and an accepted log are not the approval of the inspector or of the building official.";
     }
 }
 
@@ -76,7 +84,7 @@ pub mod methods {
     methods! {
         READINGS = "log_readings", version 1, [AC358_TORQUE_AVERAGING, AC358_AVERAGING_3_FT, BEARWELL_CHOICE], "Each reading stands for the penetration since the reading before; torque in a hole that was there before does not count. Readings above 1.5 times those before and behind, which lie at most max(averaging length, 1 m) apart, or a single one, are spikes and are left out; at the end of the log a rise counts once it has held over the averaging length max(3 ft, 3 D).";
         EFFECTIVE = "log_effective_torque", version 1, [AC358_TORQUE_AVERAGING, AC358_AVERAGING_3_FT, BEARWELL_CHOICE], "The lower of the means by depth over max(3 ft, 3 D) and over 3 D, D the largest helix; or one mean, the least or the last reading, as asked for.";
-        ACCEPTANCE = "log_acceptance", version 1, [IBC_1810_4_11, NYC_1814_12, BEARWELL_CHOICE], "Torque, least reading, depth, advance, torque limit, position, calibration and knowledge of the ground, each a check of its own: a torque alone is never acceptance. `continue` where driving deeper can mend all that fails.";
+        ACCEPTANCE = "log_acceptance", version 1, [IBC_1810_4_11, NYC_1814_12, IBC_1705_9_FINAL_TORQUE, IBC_1810_3_1_3, PLUMB_PERMIT_NOTES, CALIBRATION_PRACTICE, FROST_MARGIN_PRACTICE, AC358_TENSION_EMBEDMENT, RETORQUE_PRACTICE, BEARWELL_CHOICE], "Torque, least reading, depth, advance, torque limit, position, calibration and knowledge of the ground, each a check of its own: a torque alone is never acceptance. `continue` where driving deeper can mend all that fails and the pile can be driven deeper: not on an obstruction, not with a stalled drive head, not at or over the torque limit of the shaft (from 95 % of it), not where it goes down less than a tenth of its pitch in a turn, not at the greatest depth.";
         ADVICE = "log_advice", version 1, [BEARWELL_CHOICE], "What can be done next, in the order in which it costs least and harms least.";
     }
 }

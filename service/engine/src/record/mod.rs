@@ -14,7 +14,25 @@ mod request;
 mod steps;
 
 #[cfg(feature = "compute")]
+mod advice;
+#[cfg(feature = "compute")]
+mod evaluate;
+#[cfg(feature = "compute")]
+mod found;
+#[cfg(feature = "compute")]
+mod judge_depth;
+#[cfg(feature = "compute")]
+mod judge_ground;
+#[cfg(feature = "compute")]
+mod judge_proofs;
+#[cfg(feature = "compute")]
+mod judge_torque;
+#[cfg(feature = "compute")]
+mod rows;
+#[cfg(feature = "compute")]
 pub mod spikes;
+#[cfg(feature = "compute")]
+mod torque_side;
 #[cfg(feature = "compute")]
 pub mod window;
 
@@ -28,6 +46,33 @@ pub use outcome::*;
 pub use proofs::*;
 pub use request::*;
 pub use steps::*;
+
+use crate::contract::Noun;
+
+/// The calculation `installation-record`.
+#[derive(Debug)]
+pub struct InstallationRecord;
+
+impl Noun for InstallationRecord {
+    const NAME: &'static str = "installation-record";
+    const SUMMARY: &'static str = "The log of a pile as it was turned in: may it stay, must it go deeper, what is missing of its record.";
+    type Request = Request;
+    type Outcome = Outcome;
+}
+
+#[cfg(feature = "compute")]
+impl crate::contract::Calculation for InstallationRecord {
+    fn lengths(request: &Request, issues: &mut Vec<crate::contract::Issue>) {
+        evaluate::lengths(request, issues);
+    }
+
+    fn evaluate(
+        request: &Request,
+        work: &mut crate::contract::Work,
+    ) -> Result<Outcome, crate::contract::Refusal> {
+        evaluate::evaluate(request, work)
+    }
+}
 
 #[cfg(all(test, feature = "compute"))]
 mod tests;

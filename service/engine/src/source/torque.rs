@@ -22,4 +22,9 @@ references! { TORQUE:
     AISC_360_SHEAR_YIELD = "aisc_360_shear_yield", "AISC 360-16", "shear yield 0.6 Fy", Memory, "Standard not seen.";
     AISC_360_DESIGN_WALL = "aisc_360_design_wall", "AISC 360-16", "B4.2", Memory, "Design wall 0.93 of the nominal for electric-resistance-welded tube; pipe taken likewise. Standard not seen.";
     STEEL_MODULUS = "steel_modulus", "AISC 360-16", "E = 29,000 ksi", Memory, "Standard not seen.";
+    IBC_1705_9_FINAL_TORQUE = "ibc_1705_9_final_torque", "International Building Code", "1705.9, final installation torque", Secondary, "The clause names the final installation torque among the data to be recorded; seen quoted. It does not say over which length it is taken.";
+    IBC_1810_3_1_3 = "ibc_1810_3_1_3", "International Building Code (state editions of 2018 and 2021)", "1810.3.1.3, mislocation", Verified, "Piles are designed for a mislocation of at least 3 in; compressive overload of 110 % is permitted for it. An allowance of the design, no licence to move a pile.";
+    PLUMB_PERMIT_NOTES = "plumb_permit_notes", "Notes of residential permit sets of a city in the state of Washington (2015 and 2018 code)", "vertical within 1 degree", Secondary, "Seen there with reference to evaluation reports; no code clause was found.";
+    CALIBRATION_PRACTICE = "calibration_practice", "Common practice", "calibration of a torque indicator within a year", CommonPracticeNoSource, "Also in use: once for each job.";
+    RETORQUE_PRACTICE = "retorque_practice", "Common practice", "set-up and relaxation", CommonPracticeNoSource, "Clay regains strength after disturbance, dense fine sand and silt below water may lose some; a second torque after a wait shows it, a load test proves it.";
 }

@@ -119,7 +119,7 @@ fn geared(of_motor: Displacement, drive: &DriveHead, trace: &mut Trace) -> Displ
 }
 
 /// Faults of the drive head that need more than one member to be seen.
-pub(super) fn faults(drive: &DriveHead, issues: &mut Vec<Issue>) {
+pub(crate) fn faults(drive: &DriveHead, issues: &mut Vec<Issue>) {
     if drive.displacement_includes_gear == Some(true) && drive.gear_ratio.is_some() {
         issues.push(Issue::new(
             "/drive/gear_ratio",

@@ -18,7 +18,7 @@ use crate::text::{Label, Tags};
 /// a load needs (`demand`); torque of a hydraulic drive head and pressure for a torque
 /// (`drive`); the torque the shaft bears (`torsion`); or the torque factor of a shaft
 /// alone (`shaft` with `torque_factor`).
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Validate)]
+#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize, Validate)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 #[cfg_attr(feature = "openapi", schema(as = TorqueCapacityRequest))]
 #[serde(deny_unknown_fields)]

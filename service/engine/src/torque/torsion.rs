@@ -107,7 +107,7 @@ pub fn elastic_square(side: Size, tau_y: SteelStress, trace: &mut Trace) -> Torq
 }
 
 /// Faults of the shaft that need more than one member to be seen.
-pub(super) fn shaft_faults(
+pub(crate) fn shaft_faults(
     shaft: Option<&Shaft>,
     torsion: Option<&ShaftTorsion>,
     issues: &mut Vec<Issue>,
