@@ -32,20 +32,24 @@ fn list(folder: &Path, noun: &str, refused: bool, out: &mut String) {
         if name.ends_with(".answer") || name.ends_with(".problem") {
             continue;
         }
-        let golden = folder.join(format!("{name}.{ending}.json"));
+        let golden = built_in(&folder.join(format!("{name}.{ending}.json")));
+        let csv = built_in(&folder.join(format!("{name}.csv")));
         println!("cargo:rerun-if-changed={}", file.display());
-        let golden = if golden.exists() {
-            println!("cargo:rerun-if-changed={}", golden.display());
-            format!("Some(include_bytes!({golden:?}))")
-        } else {
-            "None".to_owned()
-        };
         writeln!(
             out,
-            "Example {{ noun: {noun:?}, name: {name:?}, refused: {refused}, request: include_bytes!({file:?}), golden: {golden} }},"
+            "Example {{ noun: {noun:?}, name: {name:?}, refused: {refused}, request: include_bytes!({file:?}), csv: {csv}, golden: {golden} }},"
         )
         .unwrap();
     }
+}
+
+/// The bytes of a file that may be there.
+fn built_in(file: &Path) -> String {
+    if !file.exists() {
+        return "None".to_owned();
+    }
+    println!("cargo:rerun-if-changed={}", file.display());
+    format!("Some(include_bytes!({file:?}))")
 }
 
 fn sorted(folder: &Path) -> Vec<PathBuf> {

@@ -152,6 +152,7 @@ impl<'a> Batch<'a> {
                 entry,
                 &Ask {
                     body: body.as_bytes(),
+                    csv: None,
                     schemas: &service.schemas,
                     media: JSON,
                     form: None,

@@ -15,7 +15,7 @@ use crate::examples;
 use crate::problem::{self, Problem};
 use crate::selfcheck;
 use crate::service::Service;
-use crate::table::{Ask, Entry, JSON};
+use crate::table::{Ask, CSV, Entry, JSON};
 
 /// Calculations of helical pile foundations over HTTP.
 #[derive(Debug, Parser)]
@@ -71,6 +71,10 @@ struct Calc {
     noun: String,
     /// File with the request; `-` reads standard input.
     file: PathBuf,
+    /// Media type of the request. When left out: `text/csv` for a file whose name ends in
+    /// `.csv`, else `application/json`.
+    #[arg(long)]
+    content_type: Option<String>,
     /// Media type of the answer.
     #[arg(long, default_value = JSON)]
     accept: String,
@@ -187,7 +191,16 @@ fn answer(calc: &Calc) -> io::Result<ExitCode> {
     };
     let body =
         read(&calc.file).map_err(|e| io::Error::other(format!("{}: {e}", calc.file.display())))?;
-    match self::calc(service, entry, &body, &calc.accept, calc.form.as_deref()) {
+    let given = calc.content_type.as_deref();
+    let given = given.unwrap_or_else(|| content_type(&calc.file));
+    match calc_as(
+        service,
+        entry,
+        given,
+        &body,
+        &calc.accept,
+        calc.form.as_deref(),
+    ) {
         Ok(bytes) => print(&bytes),
         Err(problem) => {
             print(&problem.to_bytes())?;
@@ -205,7 +218,17 @@ fn read(file: &Path) -> io::Result<Vec<u8>> {
     Ok(body)
 }
 
-/// Answers one request; the bytes are those that HTTP would send.
+/// The media type that the name of a file stands for.
+fn content_type(file: &Path) -> &'static str {
+    let ending = file.extension().unwrap_or_default();
+    if ending.eq_ignore_ascii_case("csv") {
+        CSV
+    } else {
+        JSON
+    }
+}
+
+/// Answers one request in JSON; the bytes are those that HTTP would send.
 pub fn calc(
     service: &Service,
     entry: &Entry,
@@ -213,7 +236,20 @@ pub fn calc(
     accept: &str,
     form: Option<&str>,
 ) -> Result<Vec<u8>, Problem> {
+    calc_as(service, entry, JSON, body, accept, form)
+}
+
+/// Answers one request in a media type; the bytes are those that HTTP would send.
+pub fn calc_as(
+    service: &Service,
+    entry: &Entry,
+    content_type: &str,
+    body: &[u8],
+    accept: &str,
+    form: Option<&str>,
+) -> Result<Vec<u8>, Problem> {
     let media = crate::http::choose(accept, &entry.media())?;
+    let read = crate::http::media_of(content_type, &entry.reads())?;
     if body.len() > BODY_BYTES {
         let detail = format!("at most {BODY_BYTES} bytes");
         return Err(Problem::new(&problem::BODY_TOO_LARGE, detail));
@@ -222,6 +258,7 @@ pub fn calc(
         entry,
         &Ask {
             body,
+            csv: entry.csv_of(read),
             schemas: &service.schemas,
             media,
             form,
@@ -229,4 +266,43 @@ pub fn calc(
         },
     )?;
     Ok(reply.into_bytes())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_name_of_a_file_says_what_it_holds() {
+        for (name, media) in [
+            ("log.csv", CSV),
+            ("a.b/LOG.CSV", CSV),
+            ("log.json", JSON),
+            ("csv", JSON),
+            ("-", JSON),
+        ] {
+            assert_eq!(content_type(Path::new(name)), media, "{name}");
+        }
+    }
+
+    #[test]
+    fn what_is_not_read_over_http_is_not_read_here() {
+        let service = Service::standard();
+        let refused = |noun: &str, media: &str| {
+            let entry = service.entry(noun).expect("an entry");
+            let problem = calc_as(service, entry, media, b"", JSON, None).expect_err(media);
+            (problem.status, problem.detail)
+        };
+        assert_eq!(
+            refused("torque-capacity", CSV),
+            (
+                415,
+                "`text/csv` is not read; read here: application/json".to_owned()
+            )
+        );
+        assert_eq!(
+            refused("load-test", "text/tab-separated-values").1,
+            "`text/tab-separated-values` is not read; read here: application/json, text/csv"
+        );
+    }
 }

@@ -11,6 +11,8 @@ pub struct Example {
     pub refused: bool,
     /// The request.
     pub request: &'static [u8],
+    /// The same request in CSV, if it stands beside it.
+    pub csv: Option<&'static [u8]>,
     /// What was answered, if it was approved.
     pub golden: Option<&'static [u8]>,
 }
@@ -23,6 +25,14 @@ pub fn request(noun: &str, name: &str) -> Option<&'static [u8]> {
         .iter()
         .find(|e| e.noun == noun && e.name == name && !e.refused)
         .map(|e| e.request)
+}
+
+/// The same request in CSV.
+pub fn csv(noun: &str, name: &str) -> Option<&'static [u8]> {
+    EXAMPLES
+        .iter()
+        .find(|e| e.noun == noun && e.name == name && !e.refused)
+        .and_then(|e| e.csv)
 }
 
 /// The shortest request of a calculation that is answered.

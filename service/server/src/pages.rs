@@ -379,13 +379,12 @@ fn ready() -> Health {
 
 /// Kinds of problem, then the codes of refusals, each as an entry of its own.
 pub fn all_problems() -> Vec<ProblemEntry> {
+    use catalogue::refusals::{CSV_SEPARATOR, NOT_CSV, NOT_JSON};
+    // codes of a body that cannot be read
+    let syntax = [NOT_JSON.id, NOT_CSV.id, CSV_SEPARATOR.id];
     let refusals = catalogue::all_refusals().into_iter().map(|d| ProblemEntry {
         code: d.id,
-        status: if d.id == catalogue::refusals::NOT_JSON.id {
-            400
-        } else {
-            422
-        },
+        status: if syntax.contains(&d.id) { 400 } else { 422 },
         stage: None,
         title: d.text,
         text: "A code in the `errors` of a problem.",

@@ -26,7 +26,7 @@ pub struct Kind {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, ToSchema)]
 #[serde(rename_all = "snake_case")]
 pub enum Stage {
-    /// The body is not JSON.
+    /// The body is not JSON, or not CSV where that is read.
     Syntax,
     /// It is JSON, but not a request.
     Shape,
@@ -49,6 +49,8 @@ macro_rules! kinds {
 kinds! {
     MALFORMED_BODY = "malformed_body", 400, Some(Stage::Syntax), "The body is not JSON.",
         "The body could not be read as one JSON value. The detail names the line and column.";
+    MALFORMED_CSV = "malformed_csv", 400, Some(Stage::Syntax), "The body cannot be read as CSV.",
+        "The lines with `#` are not one JSON object, or what follows is not CSV with a header. The details name the lines.";
     UNKNOWN_PATH = "unknown_path", 404, None, "There is nothing at this path.",
         "Calculations stand at /v1/<name>; the API document at /openapi.json lists every path.";
     METHOD_NOT_ALLOWED = "method_not_allowed", 405, None, "The method is not allowed here.",
@@ -58,7 +60,7 @@ kinds! {
     BODY_TOO_LARGE = "body_too_large", 413, None, "The body is larger than is accepted.",
         "`GET /v1/limits` lists the limits; larger work can be split or sent as a batch.";
     UNSUPPORTED_MEDIA_TYPE = "unsupported_media_type", 415, None, "The body has a media type that is not read here.",
-        "Send the body with `Content-Type: application/json`, in UTF-8 and without content coding.";
+        "Send the body in a media type that the detail lists (`application/json` is read everywhere), in UTF-8 and without content coding.";
     INVALID_REQUEST = "invalid_request", 422, Some(Stage::Shape), "The body is JSON, but not a request of this calculation.",
         "Members, types, units or choices are not those of the API document. Every fault is listed with its place.";
     VALUES_OUT_OF_RANGE = "values_out_of_range", 422, Some(Stage::Values), "Values lie outside the accepted range.",
@@ -126,6 +128,21 @@ impl Problem {
             errors,
             ..Self::new(kind, detail)
         }
+    }
+
+    /// The same problem with its faults told in other words.
+    pub fn told(self, tell: impl FnMut(Issue) -> Issue) -> Self {
+        let kind = KINDS.iter().find(|kind| self.is(kind));
+        match kind {
+            Some(kind) if !self.errors.is_empty() => {
+                Self::of(kind, self.errors.into_iter().map(tell).collect())
+            }
+            _ => self,
+        }
+    }
+
+    fn is(&self, kind: &Kind) -> bool {
+        self.about.strip_prefix("/problems/") == Some(kind.slug)
     }
 
     /// What the service says when it is its own fault. Nothing of the cause leaks.

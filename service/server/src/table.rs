@@ -15,10 +15,12 @@ use bearwell_engine::quantity::{In, Presentation, System};
 use bearwell_engine::record::InstallationRecord;
 use bearwell_engine::torque::TorqueCapacity;
 use bearwell_engine::trace::Trace;
+use serde_json::Value;
 use utoipa::ToSchema;
 
 use crate::problem::Problem;
 use crate::read;
+pub use crate::read::CsvBody;
 use crate::schemas::{Named, Schemas, collect};
 
 /// Every calculation of the service, one line each.
@@ -32,7 +34,10 @@ pub const CALCULATIONS: &[Entry] = &[
     Entry::of::<FrostEmbedment, JsonOnly>(),
     Entry::of::<PileLayout, LayoutSheets>().heavy(),
     Entry::of::<FootingBearing, JsonOnly>(),
-    Entry::of::<LoadTest, JsonOnly>(),
+    Entry::of::<LoadTest, JsonOnly>().csv(CsvBody {
+        table: "points",
+        notes: None,
+    }),
     Entry::of::<InstallationRecord, JsonOnly>(),
 ];
 
@@ -40,6 +45,8 @@ const _: () = assert!(unique(CALCULATIONS), "two calculations have one name");
 
 /// The media type every calculation answers in.
 pub const JSON: &str = "application/json";
+/// The media type of a long table.
+pub const CSV: &str = "text/csv";
 
 /// One calculation, with its types turned into plain functions.
 pub struct Entry {
@@ -52,6 +59,8 @@ pub struct Entry {
     /// Members of a request that make it take long; where its body names one, it is kept off
     /// those threads too.
     pub heavy_with: &'static [&'static str],
+    /// What a body in CSV holds, where one is read.
+    pub csv: Option<CsvBody>,
     /// Drawings and tables beside JSON.
     pub sheets: fn() -> Vec<SheetNote>,
     /// Answers one request.
@@ -72,6 +81,8 @@ pub struct Names {
 pub struct Ask<'a> {
     /// The request as it came.
     pub body: &'a [u8],
+    /// What the body holds where it is CSV; else it is JSON.
+    pub csv: Option<CsvBody>,
     /// Schemas of the service.
     pub schemas: &'a Schemas,
     /// Media type of the answer; one the calculation has.
@@ -174,6 +185,7 @@ impl Entry {
             summary: C::SUMMARY,
             heavy: false,
             heavy_with: &[],
+            csv: None,
             sheets: || S::ALL.iter().map(|sheet| sheet.note).collect(),
             answer: answer::<C, S>,
             schemas: |named| Names {
@@ -197,6 +209,25 @@ impl Entry {
             heavy_with: members,
             ..self
         }
+    }
+
+    /// The same entry; its request is read from CSV too.
+    pub const fn csv(self, body: CsvBody) -> Self {
+        Self {
+            csv: Some(body),
+            ..self
+        }
+    }
+
+    /// Media types of a request, JSON first.
+    pub fn reads(&self) -> Vec<&'static str> {
+        let csv = self.csv.map(|_| CSV);
+        [JSON].into_iter().chain(csv).collect()
+    }
+
+    /// What a body of a media type of [`Entry::reads`] holds where it is CSV.
+    pub fn csv_of(&self, media: &str) -> Option<CsvBody> {
+        self.csv.filter(|_| media == CSV)
     }
 
     /// Whether a request takes long, by a look at its bytes: a member that is only named
@@ -228,10 +259,21 @@ where
     collect::<C::Outcome>(named)
 }
 
-/// Reads, validates, calculates and writes one request.
+/// Reads, validates, calculates and writes one request. One in CSV is read as the JSON it
+/// stands for, and its faults are told in its own lines.
 fn answer<C: Calculation, S: Sheets<C>>(ask: &Ask) -> Result<Reply, Problem> {
+    let Some(csv) = ask.csv else {
+        return answer_json::<C, S>(ask, ask.body);
+    };
+    let root = ask.schemas.get(&<C::Request as ToSchema>::name());
+    let root = root.unwrap_or(&Value::Null);
+    let file = read::Sheet::read(ask.body, csv, ask.schemas, root)?;
+    answer_json::<C, S>(ask, file.json()).map_err(|problem| file.explain(problem))
+}
+
+fn answer_json<C: Calculation, S: Sheets<C>>(ask: &Ask, body: &[u8]) -> Result<Reply, Problem> {
     let mut sheet = None;
-    let call = read::request::<C>(ask.body, ask.schemas, |options| {
+    let call = read::request::<C>(body, ask.schemas, |options| {
         match choose::<C, S>(ask, options) {
             Ok(chosen) => {
                 sheet = chosen;

@@ -37,6 +37,9 @@ pub mod refusals {
     use crate::catalogue::codes;
     codes! { RefusalDef:
         NOT_JSON = "not_json", "The body is not JSON.";
+        NOT_CSV = "not_csv", "The body is not CSV with a header: fields between commas, quoted as RFC 4180 says, in UTF-8.";
+        CSV_SEPARATOR = "csv_separator", "The fields of the CSV are separated by another sign than a comma; with decimal commas about, what is meant is not guessed.";
+        CSV_MEMBER_TWICE = "csv_member_twice", "The JSON in the lines with `#` holds a member that the columns of the CSV give.";
         NESTED_TOO_DEEP = "nested_too_deep", "The body is nested deeper than is accepted.";
         UNKNOWN_MEMBER = "unknown_member", "A member that is not part of the request; the nearest known name is suggested.";
         MISSING_MEMBER = "missing_member", "A required member is absent; the pointer names its parent.";

@@ -2,6 +2,7 @@
 //! Schemas come from `schemas`; here stand the paths, and the answers' envelopes.
 
 mod answers;
+mod csv;
 mod operations;
 #[cfg(test)]
 mod tests;

@@ -12,7 +12,7 @@ use crate::pages::{self, PAGES, Page};
 use crate::problem::{self, Kind, Problem};
 use crate::schemas::reference;
 use crate::service::Service;
-use crate::table::{Ask, Entry, JSON, Names};
+use crate::table::{Ask, CSV, Entry, JSON, Names};
 
 /// The media type of one item a line.
 const NDJSON: &str = "application/x-ndjson";
@@ -53,6 +53,7 @@ fn calculation(service: &Service, entry: &Entry, names: &Names) -> Value {
         request["examples"] = example(parsed(body));
         let ask = Ask {
             body,
+            csv: None,
             schemas: &service.schemas,
             media: JSON,
             form: None,
@@ -73,6 +74,12 @@ fn calculation(service: &Service, entry: &Entry, names: &Names) -> Value {
             sheet.media, sheet.form, sheet.about
         );
     }
+    let mut content_read = Map::new();
+    content_read.insert(JSON.to_owned(), request);
+    if let Some(csv) = entry.csv {
+        let body = super::csv::body(service, entry, csv, EXAMPLE);
+        content_read.insert(CSV.to_owned(), body);
+    }
     let about = service.schemas.get(&names.request);
     let about = about.and_then(|schema| schema["description"].as_str());
     json!({
@@ -80,7 +87,7 @@ fn calculation(service: &Service, entry: &Entry, names: &Names) -> Value {
         "tags": ["calculations"],
         "summary": entry.summary,
         "description": format!("{}{forms}", about.unwrap_or(entry.summary)),
-        "requestBody": { "required": true, "content": { JSON: request } },
+        "requestBody": { "required": true, "content": content_read },
         "responses": responses("The answer.", content, &[400, 406, 413, 415, 422, 500, 503]),
     })
 }

@@ -6,9 +6,10 @@ use std::path::Path;
 use bearwell_engine::quantity::{ROLES, UNIT_SETS};
 use serde_json::Value;
 
+use crate::command;
 use crate::examples::EXAMPLES;
 use crate::service::Service;
-use crate::table::CALCULATIONS;
+use crate::table::{CALCULATIONS, CSV};
 
 fn document() -> Value {
     serde_json::from_str(Service::standard().document()).unwrap()
@@ -141,8 +142,15 @@ fn every_operation_is_told_and_shown() {
         let shown = |media: &Value| media.get("example").or(media.get("examples")).is_some();
         assert!(shown(answer), "{name}: no executed example");
         if name.starts_with("post") {
-            let request = &operation["requestBody"]["content"]["application/json"];
-            assert!(shown(request), "{name}: no example request");
+            let content = &operation["requestBody"]["content"];
+            assert!(
+                shown(&content["application/json"]),
+                "{name}: no example request"
+            );
+            assert!(
+                content.get("text/csv").is_none_or(shown),
+                "{name}: no example in CSV"
+            );
         }
     }
 }
@@ -245,6 +253,31 @@ fn requests_are_closed_and_limited() {
     }
 }
 
+/// A request in CSV is the one beside it in JSON, and the document shows it.
+#[test]
+fn examples_in_csv_are_those_in_json() {
+    let service = Service::standard();
+    let document = document();
+    let mut seen = 0;
+    for example in EXAMPLES {
+        let (Some(csv), Some(entry)) = (example.csv, service.entry(example.noun)) else {
+            continue;
+        };
+        seen += 1;
+        let json = command::calc(service, entry, example.request, "*/*", None);
+        let title = format!("{}/{}", example.noun, example.name);
+        assert!(json.is_ok(), "{title}");
+        let of_csv = command::calc_as(service, entry, CSV, csv, "*/*", None);
+        assert!(of_csv == json, "{title}: {of_csv:?}");
+        let content =
+            &document["paths"][format!("/v1/{}", entry.name)]["post"]["requestBody"]["content"];
+        let shown = &content["text/csv"]["examples"][example.name]["value"];
+        assert_eq!(shown.as_str().map(str::as_bytes), Some(csv), "{title}");
+    }
+    let declared = CALCULATIONS.iter().filter(|entry| entry.csv.is_some());
+    assert!(seen > 0 && seen == declared.count());
+}
+
 /// Each request among the examples is one by its schema, each answer too.
 #[test]
 fn examples_match_their_schemas() {
@@ -273,7 +306,7 @@ fn examples_match_their_schemas() {
                     fault.instance_path()
                 );
             }
-            let got = crate::command::calc(service, entry, example.request, "*/*", None);
+            let got = command::calc(service, entry, example.request, "*/*", None);
             assert_eq!(
                 got.is_err(),
                 example.refused,

@@ -39,19 +39,24 @@ fn header(request: &HttpRequest, name: impl actix_web::http::header::AsHeaderNam
     request.headers().get(name)?.to_str().ok()
 }
 
-/// The media type of the body. Its only parameter may be `charset=utf-8`.
+/// The media type of the body.
 fn media<'a>(request: &HttpRequest, read: &[&'a str]) -> Result<&'a str, Problem> {
-    let refused = |what: String| {
-        let detail = format!("{what}; read here: {}", read.join(", "));
-        Err(Problem::new(&problem::UNSUPPORTED_MEDIA_TYPE, detail))
-    };
     let coding = header(request, CONTENT_ENCODING).unwrap_or("identity");
     if !coding.eq_ignore_ascii_case("identity") {
-        return refused(format!("content coding `{coding}` is not read"));
+        return Err(unread(
+            format!("content coding `{coding}` is not read"),
+            read,
+        ));
     }
-    let Some(given) = header(request, CONTENT_TYPE) else {
-        return refused("no `Content-Type` was sent".to_owned());
-    };
+    match header(request, CONTENT_TYPE) {
+        Some(given) => media_of(given, read),
+        None => Err(unread("no `Content-Type` was sent".to_owned(), read)),
+    }
+}
+
+/// The one of the media types in `read` that is given. The only parameter that counts is
+/// `charset`, which may be `utf-8`.
+pub fn media_of<'a>(given: &str, read: &[&'a str]) -> Result<&'a str, Problem> {
     let mut parts = given.split(';').map(str::trim);
     let name = parts.next().unwrap_or_default();
     let utf8 = parts.all(|p| match p.split_once('=') {
@@ -62,9 +67,14 @@ fn media<'a>(request: &HttpRequest, read: &[&'a str]) -> Result<&'a str, Problem
     });
     match read.iter().find(|media| media.eq_ignore_ascii_case(name)) {
         Some(media) if utf8 => Ok(media),
-        _ => refused(format!(
-            "`{}` is not read",
-            given.chars().take(100).collect::<String>()
-        )),
+        _ => {
+            let given: String = given.chars().take(100).collect();
+            Err(unread(format!("`{given}` is not read"), read))
+        }
     }
+}
+
+fn unread(what: String, read: &[&str]) -> Problem {
+    let detail = format!("{what}; read here: {}", read.join(", "));
+    Problem::new(&problem::UNSUPPORTED_MEDIA_TYPE, detail)
 }

@@ -47,7 +47,8 @@ async fn calculate(
     payload: Payload,
 ) -> Result<HttpResponse, Problem> {
     let media = respond::media(&request, &media)?;
-    let (_, body) = body::take(&request, payload, BODY_BYTES, &[JSON]).await?;
+    let (read, body) = body::take(&request, payload, BODY_BYTES, &entry.reads()).await?;
+    let csv = entry.csv_of(read);
     let service = state.service;
     let answer = move |body: &Bytes, stop: Option<Arc<AtomicBool>>| {
         let schemas = &service.schemas;
@@ -55,6 +56,7 @@ async fn calculate(
             entry,
             &Ask {
                 body,
+                csv,
                 schemas,
                 media,
                 form: None,

@@ -17,6 +17,7 @@ use std::time::Duration;
 use actix_web::web::{self, Data, ServiceConfig};
 use actix_web::{HttpRequest, HttpResponse};
 
+pub use body::media_of;
 pub use log::log;
 pub use respond::choose;
 

@@ -1,6 +1,7 @@
 //! From the bytes of a body to a request: syntax, shape, values. Physics is the engine's.
 //! Each stage reports everything it finds, sorted by place.
 
+mod csv;
 mod located;
 mod near;
 mod pointer;
@@ -23,6 +24,7 @@ use serde::Deserialize;
 use serde::de::IgnoredAny;
 use serde_json::Value;
 
+pub use csv::{CsvBody, Sheet};
 pub use near::hint;
 pub use pointer::Pointer;
 
@@ -100,16 +102,19 @@ pub fn parse<'a, T: Deserialize<'a>>(body: &'a [u8], shape: Shape) -> Result<T, 
 /// Every fault of the shape of a refused text, or why it is not even JSON.
 fn explain(text: &str, shape: Shape) -> Result<Vec<Issue>, Problem> {
     if nested(text) > shape.nesting {
-        let detail = format!("nested deeper than {}", shape.nesting);
-        let issue = Issue::new("", &refusals::NESTED_TOO_DEEP, detail);
-        let issue = issue.limit(shape.nesting.to_string());
-        return Err(Problem::of(&problem::INVALID_REQUEST, vec![issue]));
+        return Err(too_deep(shape.nesting));
     }
     serde_json::from_str::<IgnoredAny>(text).map_err(|e| not_json(e.to_string()))?;
     let node = tree::tree(text).map_err(not_json)?;
     let mut issues = walk::walk(&node, shape.schemas, shape.root);
     sort_issues(&mut issues);
     Ok(issues)
+}
+
+fn too_deep(most: usize) -> Problem {
+    let detail = format!("nested deeper than {most}");
+    let issue = Issue::new("", &refusals::NESTED_TOO_DEEP, detail).limit(most.to_string());
+    Problem::of(&problem::INVALID_REQUEST, vec![issue])
 }
 
 fn not_json(detail: String) -> Problem {
