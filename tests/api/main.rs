@@ -12,3 +12,4 @@ mod pages;
 mod plans;
 mod problems;
 mod sheets;
+mod tables;

@@ -149,6 +149,21 @@ fn common() -> Vec<(String, &'static str, &'static str)> {
     ]
 }
 
+/// Faults of a body in CSV, each with its code and place.
+const CSV: &[(&str, &str, &str)] = &[
+    ("# {}\nload [kip],displacement [in]\n0,\"0\n", "not_csv", ""),
+    (
+        "load [kN];displacement [mm]\n0;0\n1,5;0,2\n",
+        "csv_separator",
+        "",
+    ),
+    (
+        "# {\"points\": {}}\nload [kip],displacement [in]\n0,0\n",
+        "csv_member_twice",
+        "/points",
+    ),
+];
+
 async fn of_the_service_itself(seen: &mut Seen) {
     let settings = |deadline, waiting| Settings {
         calculations: 1,
@@ -196,6 +211,16 @@ async fn every_code_has_a_request() {
             .map(|e| (e["code"].as_str().unwrap(), e["pointer"].as_str().unwrap()))
             .collect();
         assert!(found.contains(&(code, pointer)), "{code}: {found:?}");
+    }
+    for (body, code, pointer) in CSV {
+        let reply = door.csv("/v1/load-test", *body).await;
+        seen.note(code, &reply, None);
+        let errors = reply.json()["errors"].clone();
+        let mut found = errors.as_array().unwrap().iter();
+        assert!(
+            found.any(|e| e["code"] == *code && e["pointer"] == *pointer),
+            "{code}: {errors}"
+        );
     }
     for example in refused() {
         let reply = door.post(&example.path(), example.request.clone()).await;

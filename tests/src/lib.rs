@@ -85,6 +85,13 @@ impl Door {
             .header("content-type", "application/json")
             .body(body.into())
     }
+
+    /// POST of a CSV body.
+    pub async fn csv(&self, path: &str, body: impl Into<Vec<u8>>) -> Reply {
+        let request = self.request(Method::POST, path);
+        let request = request.header("content-type", "text/csv");
+        send(request.body(body.into())).await
+    }
 }
 
 /// Sends a request and reads the response to its end.
