@@ -9,12 +9,18 @@
 mod chart;
 pub mod csv;
 mod figure;
+mod foot;
+mod hatch;
 mod helix;
+mod key;
 mod layout;
 mod marks;
 mod page;
 mod panel;
+mod pile;
 mod place;
+mod ruler;
+mod spread;
 mod strip;
 mod svg;
 mod table;

@@ -112,6 +112,17 @@ pub fn verdict(svg: &mut Svg, about: &str, verdict: Verdict, area: Rect) -> f64 
     frame.bottom()
 }
 
+/// The field for the engineer of record.
+pub fn seal(svg: &mut Svg, r: Rect) {
+    svg.rect(r, "stroke=\"#000\" stroke-width=\"0.25\"");
+    svg.text(
+        r.x + 1.2,
+        r.y + 3.4,
+        "Engineer of record: review, seal, date",
+        Style::PLAIN,
+    );
+}
+
 /// What a reader wants to know first, in lines of the given width.
 fn facts(s: Subject, figure: &Figure, paper: &str, room: f64) -> Vec<String> {
     let mut texts = reasons(&s.answer.verdict_reasons);

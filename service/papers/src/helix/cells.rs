@@ -6,8 +6,8 @@ use bearwell_engine::soil::{Layer, Strength};
 
 use super::frame::{FAN, Frame};
 use super::reading::Subject;
-use super::spread::spread;
 use crate::panel::PITCH;
+use crate::spread::spread;
 use crate::svg::{Style, Svg, fitted, width};
 use crate::words;
 

@@ -11,7 +11,7 @@ use crate::page;
 use crate::panel::PITCH;
 use crate::place::Room;
 use crate::svg::{Anchor, Rect, Style, Svg, mm, width, wrapped};
-use crate::words;
+use crate::{ruler, words};
 
 /// Distance of the marks along a curve, mm.
 const MARKS: f64 = 11.0;
@@ -19,8 +19,6 @@ const MARKS: f64 = 11.0;
 const APART: f64 = 3.0;
 /// How far the last figure of the axis of forces may reach beyond the field, mm.
 const OVERHANG: f64 = OVER + 1.5;
-/// Width of the chequered bar of depths, mm.
-const BAR: f64 = 1.5;
 
 /// Stroke of the curve of a direction.
 pub fn stroke(direction: AxialDirection) -> &'static str {
@@ -83,7 +81,7 @@ pub fn draw(svg: &mut Svg, s: Subject, frame: &Frame) {
     };
     levels::bands(svg, s, frame, &field);
     grid(svg, s, frame, &field, step);
-    ruler(svg, s, frame);
+    ruler::draw(svg, frame.curve, frame.depth_factor, frame.end, s.system);
     levels::lines(svg, s, frame, &mut field);
     curves(svg, s, frame, &mut field);
     as_sent(svg, s, frame, &mut field);
@@ -192,41 +190,6 @@ fn grid(svg: &mut Svg, s: Subject, frame: &Frame, field: &Field, step: f64) {
     for (up, text, style) in heads {
         svg.text(r.x, r.y + up, &text, style);
     }
-}
-
-/// The chequered bar of depths on the left edge of the field, with figures.
-fn ruler(svg: &mut Svg, s: Subject, frame: &Frame) {
-    let r = frame.curve;
-    let unit = words::length_factor(s.system);
-    let per_unit = frame.depth_factor * unit;
-    let step = page::round_step(7.0 / per_unit);
-    let count = (frame.end / unit / step + 1e-9).floor() as u32;
-    let decimals = usize::from(step < 1.0) + usize::from(step < 0.1);
-    for i in 0..=count {
-        let y = r.y + f64::from(i) * step * per_unit;
-        let bottom = (y + step * per_unit).min(r.bottom());
-        if bottom > y + 0.01 {
-            let fill = if i % 2 == 0 { "#000" } else { "#fff" };
-            svg.rect(
-                Rect {
-                    x: r.x - BAR,
-                    y,
-                    w: BAR,
-                    h: bottom - y,
-                },
-                &format!("fill=\"{fill}\" stroke=\"#000\" stroke-width=\"0.2\""),
-            );
-        }
-        let text = words::grouped(f64::from(i) * step, decimals);
-        let style = Style::PLAIN.at(Anchor::End);
-        svg.text(r.x - BAR - 0.9, y + 1.0, &text, style);
-    }
-    svg.text(
-        r.x - BAR - 0.9,
-        r.y - 6.0,
-        words::length_unit(s.system),
-        Style::BOLD.at(Anchor::End),
-    );
 }
 
 /// The curves, where points were asked for.

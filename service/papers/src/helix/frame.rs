@@ -5,6 +5,7 @@ use bearwell_engine::quantity::{Length, Size};
 
 use super::reading::Subject;
 use crate::page::{self, Scale};
+use crate::pile::{self, WIDEST};
 use crate::svg::Rect;
 use crate::words;
 
@@ -22,15 +23,8 @@ const RULER: f64 = 11.5;
 pub const OVER: f64 = 3.5;
 /// Shares of the rest: section, notes, curve.
 const SHARES: [f64; 3] = [0.315, 0.285, 0.4];
-/// Widest drawn helix, mm.
-const WIDEST: f64 = 22.0;
-/// A widest helix of this width needs no larger scale.
-const WIDE_ENOUGH: f64 = 14.0;
 /// Room beside the widest thing in the section, mm.
 const CLEAR: f64 = 2.0;
-/// Multiples of the scale of depths at which the pile may be drawn.
-const TIMES: [u32; 15] = [1, 2, 3, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50];
-
 /// The lanes of the drawing and its scales.
 #[derive(Debug)]
 pub struct Frame {
@@ -95,7 +89,7 @@ impl Frame {
                 ..lane(section.right(), notes_w)
             },
             curve: lane(area.right() - curve_w, curve_w - OVER),
-            times: times(
+            times: pile::times(
                 widest * depth_factor,
                 reach * depth_factor,
                 section_w - CLEAR,
@@ -192,32 +186,5 @@ fn depths(s: Subject, profile: f64) -> (f64, bool) {
         (profile.max(least), false)
     } else {
         (least, true)
-    }
-}
-
-/// The multiple that makes the widest helix wide enough and keeps all inside the section.
-fn times(widest: f64, reach: f64, room: f64) -> u32 {
-    let mut chosen = 1;
-    for n in TIMES {
-        let fits = widest * f64::from(n) <= WIDEST && reach * f64::from(n) <= room;
-        if widest * f64::from(chosen) >= WIDE_ENOUGH || !fits {
-            break;
-        }
-        chosen = n;
-    }
-    chosen
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn the_pile_is_drawn_wide_enough_and_no_wider_than_the_section() {
-        assert_eq!(times(15.0, 15.0, 40.0), 1);
-        assert_eq!(times(4.8, 4.8, 40.0), 3);
-        assert_eq!(times(0.4, 0.4, 40.0), 40);
-        assert_eq!(times(8.0, 39.0, 40.0), 1);
-        assert_eq!(times(0.01, 0.01, 40.0), 50);
     }
 }

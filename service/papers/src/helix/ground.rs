@@ -4,8 +4,8 @@
 use bearwell_engine::quantity::Length;
 
 use super::frame::Frame;
-use super::hatch::hatch;
 use super::reading::Subject;
+use crate::hatch::hatch;
 use crate::panel::PITCH;
 use crate::svg::{Anchor, Rect, Style, Svg, fitted, mm};
 use crate::words;

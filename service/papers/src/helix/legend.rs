@@ -6,22 +6,19 @@ use bearwell_engine::soil::SoilKind;
 
 use super::curve::{self, HELD};
 use super::frame::Frame;
-use super::hatch::hatch;
 use super::levels::{BAND, needed_stroke};
 use super::notes::held;
 use super::pile::{CYLINDER, SPREAD, ZONE_DOWN, ZONE_UP};
 use super::reading::{DIRECTIONS, PlateReading, Subject, line, told};
+use crate::hatch::hatch;
+use crate::key::{self, Key};
 use crate::page;
 use crate::panel::PITCH;
-use crate::svg::{Anchor, Rect, Style, Svg, fitted, width};
+use crate::svg::{Anchor, Rect, Style, Svg, fitted};
 use crate::words;
 
 /// Rows of the legend.
 const ROWS: usize = 5;
-/// Width of a sample with its gap, mm.
-const SAMPLE: f64 = 8.6;
-/// Gap between columns.
-const GAP: f64 = 3.0;
 /// Width of the part with the bar.
 const BAR: f64 = 44.0;
 
@@ -166,37 +163,19 @@ impl Entry {
 /// Draws bar and legend side by side.
 pub fn draw(svg: &mut Svg, s: Subject, frame: &Frame, entries: &[Entry], area: Rect) {
     bar(svg, s, frame, area);
-    let mut x = area.x + BAR + GAP;
-    let columns: Vec<&[Entry]> = entries.chunks(ROWS).collect();
-    let style = Style::PLAIN;
-    let texts = |column: &[Entry]| -> f64 {
-        column
-            .iter()
-            .map(|e| width(&e.text(s), style))
-            .fold(0.0, f64::max)
+    let keys: Vec<Key> = entries
+        .iter()
+        .map(|entry| Key {
+            text: entry.text(s),
+            sample: Box::new(move |svg, r| entry.sample(svg, s, r)),
+        })
+        .collect();
+    let beside = Rect {
+        x: area.x + BAR + key::GAP,
+        w: area.w - BAR - key::GAP,
+        ..area
     };
-    let wanted: f64 = columns.iter().map(|c| texts(c)).sum();
-    let fixed = columns.len() as f64 * (SAMPLE + GAP) - GAP;
-    let share = ((area.right() - x - fixed) / wanted.max(1e-9)).min(1.0);
-    for column in columns {
-        let room = texts(column) * share;
-        for (row, entry) in column.iter().enumerate() {
-            let top = area.y + 0.6 + row as f64 * PITCH;
-            entry.sample(
-                svg,
-                s,
-                Rect {
-                    x,
-                    y: top,
-                    w: SAMPLE - 1.4,
-                    h: PITCH - 0.7,
-                },
-            );
-            let text = fitted(&entry.text(s), room + 0.01, style);
-            svg.text(x + SAMPLE, top + 0.72 * PITCH, &text, style);
-        }
-        x += SAMPLE + room + GAP;
-    }
+    key::draw(svg, &keys, ROWS, beside);
 }
 
 /// A bar of two fields for the widths of the pile, and both scales.

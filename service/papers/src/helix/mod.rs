@@ -7,14 +7,12 @@ mod curve;
 mod facts;
 mod frame;
 mod ground;
-mod hatch;
 mod legend;
 mod levels;
 mod notes;
 mod pile;
 mod reading;
 mod side;
-mod spread;
 mod table;
 
 use bearwell_engine::contract::{Answer, Paper};
@@ -22,8 +20,8 @@ use bearwell_engine::helix::{Outcome, Request};
 use bearwell_engine::quantity::System;
 
 use crate::page::{self, MARGIN};
-use crate::svg::{Rect, Style, Svg, width, wrapped};
-use crate::{panel, words};
+use crate::svg::{Rect, Svg};
+use crate::{foot, panel, words};
 use frame::Frame;
 use reading::Subject;
 
@@ -65,7 +63,7 @@ pub fn helix_svg(
     let title = format!("Helix capacity of {}: {heading}", request.pile.name());
     let mut svg = Svg::new(sheet.w, sheet.h, &title);
 
-    let foot = foot_lines(answer, inner.w);
+    let foot = foot::lines(&answer.cautions, inner.w);
     let foot_height = panel::height(foot.len()) + 1.6;
     let above = Rect {
         h: inner.h - foot_height,
@@ -102,7 +100,7 @@ pub fn helix_svg(
     };
     let scales = frame.told(page::sheet_name(paper));
     side::draw(&mut svg, s, &scales, &unlabelled, side);
-    draw_foot(
+    foot::draw(
         &mut svg,
         &foot,
         Rect {
@@ -123,52 +121,4 @@ fn section(svg: &mut Svg, s: Subject, frame: &Frame) -> Vec<usize> {
     notes::draw(svg, s, frame);
     curve::draw(svg, s, frame);
     unlabelled
-}
-
-/// First words of the foot.
-const NOT_DESIGN: &str = "Calculation, not design.";
-
-/// What it is not, and which cautions go with the answer.
-fn foot_lines(answer: &Answer<Outcome>, room: f64) -> Vec<String> {
-    let names: Vec<String> = answer
-        .cautions
-        .iter()
-        .map(|c| c.code.replace('_', " "))
-        .collect();
-    let text = if names.is_empty() {
-        NOT_DESIGN.to_owned()
-    } else {
-        format!(
-            "{NOT_DESIGN} Cautions, their texts in the answer: {}.",
-            names.join(", ")
-        )
-    };
-    // the first words are heavy, so wider
-    wrapped(&text, room - 6.0, Style::PLAIN)
-}
-
-fn draw_foot(svg: &mut Svg, lines: &[String], area: Rect) {
-    svg.line(
-        (area.x, area.y),
-        (area.right(), area.y),
-        "stroke=\"#000\" stroke-width=\"0.35\"",
-    );
-    for (i, line) in lines.iter().enumerate() {
-        let y = area.y + 1.0 + (i as f64 + 0.76) * panel::PITCH;
-        let rest = match line.strip_prefix(NOT_DESIGN) {
-            Some(rest) => {
-                svg.text(area.x, y, NOT_DESIGN, Style::BOLD);
-                rest.trim_start()
-            }
-            None => line,
-        };
-        let x = if rest.len() < line.len() {
-            area.x + width(NOT_DESIGN, Style::BOLD) + 1.0
-        } else {
-            area.x
-        };
-        if !rest.is_empty() {
-            svg.text(x, y, rest, Style::PLAIN);
-        }
-    }
 }

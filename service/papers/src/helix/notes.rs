@@ -6,8 +6,8 @@ use bearwell_engine::helix::{HelixBearing, NoCreditReason, PunchingLimit};
 use super::frame::Frame;
 use super::ground::water;
 use super::reading::{PlateReading, Subject};
-use super::spread::spread;
 use crate::panel::PITCH;
+use crate::spread::spread;
 use crate::svg::{Style, Svg, fitted, width};
 use crate::words;
 

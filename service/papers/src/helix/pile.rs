@@ -7,15 +7,14 @@ use bearwell_engine::shaft::Shaft;
 
 use super::frame::Frame;
 use super::notes::held;
-use super::reading::{PlateReading, Subject};
+use super::reading::Subject;
+use crate::pile::{self, Upright};
 use crate::svg::{Anchor, Rect, Style, Svg, mm};
 
 /// Height of the shaft above grade, mm.
 const HEAD: f64 = 5.0;
 /// Length of the shaft drawn below the lowest helix, mm.
 const TIP: f64 = 2.0;
-/// Thickness of a drawn plate, mm.
-const PLATE: f64 = 0.7;
 
 /// Outline of the soil that bears when the pile is pushed down.
 pub const ZONE_DOWN: &str = "fill=\"#fff\" fill-opacity=\"0.72\" stroke=\"#000\" stroke-width=\"0.25\" stroke-dasharray=\"1.5 0.7\"";
@@ -55,9 +54,11 @@ pub fn draw(svg: &mut Svg, s: Subject, frame: &Frame) {
             cylinder(svg, frame, resistance, side);
         }
     }
-    shaft(svg, s, frame);
+    draw_shaft(svg, s, frame);
     for plate in s.plates() {
-        draw_plate(svg, frame, &plate);
+        let half = frame.across(plate.diameter) / 2.0;
+        let at = (frame.axis, frame.y(plate.depth));
+        pile::plate(svg, at, half, !plate.idle());
     }
     head(svg, s, frame);
 }
@@ -140,68 +141,19 @@ fn cylinder(svg: &mut Svg, frame: &Frame, resistance: &AxialResistance, (from, t
     }
 }
 
-/// The shaft from above grade to below the lowest helix; an edge in the middle of a square
-/// one.
-fn shaft(svg: &mut Svg, s: Subject, frame: &Frame) {
+/// The shaft from above grade to below the lowest helix.
+fn draw_shaft(svg: &mut Svg, s: Subject, frame: &Frame) {
     let shaft = &s.request.pile.shaft;
-    let half = (frame.across(shaft.width()) / 2.0).max(0.25);
-    let (left, right) = (frame.axis - half, frame.axis + half);
-    let top = frame.grade() - HEAD;
     let lowest = frame.y(s.lowest());
-    let tip = (lowest + TIP).min(frame.section.bottom()).max(lowest);
-    let d = format!(
-        "M{} {}V{}L{} {}V{}Z",
-        mm(left),
-        mm(top),
-        mm(lowest + 0.5 * (tip - lowest)),
-        mm(right),
-        mm(tip),
-        mm(top)
-    );
-    svg.path(
-        &d,
-        "fill=\"#fff\" stroke=\"#000\" stroke-width=\"0.3\" stroke-linejoin=\"round\"",
-    );
-    if matches!(shaft, Shaft::Square(_)) {
-        svg.line(
-            (frame.axis, top),
-            (frame.axis, lowest + 0.6 * (tip - lowest)),
-            "stroke=\"#000\" stroke-width=\"0.15\"",
-        );
-    }
-    // the shaft goes on
-    let cut = format!(
-        "M{} {}l{} -0.9l{} 1.8l{} -0.9",
-        mm(frame.axis - half - 1.0),
-        mm(top),
-        mm(half + 0.6),
-        mm(0.8),
-        mm(half + 0.6)
-    );
-    svg.path(&cut, "stroke=\"#fff\" stroke-width=\"0.9\"");
-    svg.path(&cut, "stroke=\"#000\" stroke-width=\"0.3\"");
-}
-
-/// A plate: black where it bears, open where it bears in no direction.
-fn draw_plate(svg: &mut Svg, frame: &Frame, plate: &PlateReading) {
-    let half = frame.across(plate.diameter) / 2.0;
-    let (x, y) = (frame.axis, frame.y(plate.depth));
-    let rise = (0.06 * half).min(0.7);
-    let d = format!(
-        "M{} {}L{} {}v{}L{} {}Z",
-        mm(x - half),
-        mm(y + rise - PLATE / 2.0),
-        mm(x + half),
-        mm(y - rise - PLATE / 2.0),
-        mm(PLATE),
-        mm(x - half),
-        mm(y + rise + PLATE / 2.0)
-    );
-    let fill = if plate.idle() { "#fff" } else { "#000" };
-    svg.path(
-        &d,
-        &format!("fill=\"{fill}\" stroke=\"#000\" stroke-width=\"0.25\" stroke-linejoin=\"round\""),
-    );
+    let upright = Upright {
+        axis: frame.axis,
+        half: frame.across(shaft.width()) / 2.0,
+        top: frame.grade() - HEAD,
+        lowest,
+        tip: (lowest + TIP).min(frame.section.bottom()).max(lowest),
+        square: matches!(shaft, Shaft::Square(_)),
+    };
+    pile::shaft(svg, &upright);
 }
 
 /// Which side of the axis is about which direction.

@@ -20,7 +20,7 @@ pub fn draw(svg: &mut Svg, s: Subject, scales: &str, unlabelled: &[usize], area:
         h: SEAL,
         ..area
     };
-    draw_seal(svg, seal);
+    panel::seal(svg, seal);
     let mut y = panel::verdict(svg, "Helix capacity", s.answer.verdict, area) + 1.2;
     let mut lines = facts::lines(s, scales, area.w);
     if lines.len() > FACTS {
@@ -76,14 +76,4 @@ fn list(svg: &mut Svg, lines: Vec<String>, count: usize, from: f64, to: f64, are
             svg.text(area.x, y + PITCH, line, Style::PLAIN);
         }
     }
-}
-
-fn draw_seal(svg: &mut Svg, r: Rect) {
-    svg.rect(r, "stroke=\"#000\" stroke-width=\"0.25\"");
-    svg.text(
-        r.x + 1.2,
-        r.y + 3.4,
-        "Engineer of record: review, seal, date",
-        Style::PLAIN,
-    );
 }
