@@ -48,7 +48,7 @@ fn the_reduced_factor_is_the_factor_used_and_holds_nothing_back() {
     assert!(installed.tension_reduced.is_none());
     // 8 x 3 x 33/216 x 1,000 = 3,666.67 ft lbf
     let required = reduced.result.required.as_ref().unwrap();
-    near(required.torque.get(MomentUnit::FtLbf), 3666.666_667, 1e-6);
+    near(required.torque.get(MomentUnit::FtLbf), 3_666.666_667, 1e-6);
     assert!(required.tension_reduced.is_none());
     assert_eq!(reduced.verdict, Verdict::Accept);
     // where the default is held back, the reduced one says no and nothing hangs on it
@@ -103,12 +103,13 @@ fn a_factor_in_tension_is_chosen_only_where_one_serves_both_directions() {
         );
         near(up / down, 24.0 / 33.0, 1e-10);
     }
-    let issues = refusable(
-        json!({ "tension_factor": "reduced", "torsion": { "rating": q(5.0, "kN_m") },
-        "drive": { "displacement": q(1.0, "L_per_rev"), "mechanical_efficiency_ratio": 0.9 } }),
-    );
-    // a litre is no unit of displacement here; the request does not even read
-    assert!(issues.is_err());
+    let issues = refusable(json!({ "tension_factor": "reduced", "drive": {
+        "displacement": q(100.0, "in3_per_rev"), "mechanical_efficiency_ratio": 0.9,
+        "target_torque": q(5.0, "kN_m") } }))
+    .unwrap_err()
+    .issues;
+    assert_eq!(issues[0].code, "missing_member");
+    assert!(issues[0].detail.contains("`tension_factor`"));
 }
 
 /// A pile of 12.5 kip with factors of the site: 9.4 per ft between 8.6 and 10.3.
