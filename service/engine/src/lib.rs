@@ -15,6 +15,7 @@ pub mod date;
 #[cfg(all(test, feature = "compute"))]
 mod examples;
 pub mod footing;
+pub mod forecast;
 pub mod frost;
 pub mod helix;
 pub mod layout;

@@ -43,6 +43,14 @@ pub const LOADS: usize = 20_000;
 pub const LOAD_TEST_POINTS: usize = 400;
 /// Rows in an installation log.
 pub const LOG_ROWS: usize = 400;
+/// Piles to come in a forecast of their depths.
+pub const FORECAST_PILES: usize = 500;
+/// Piles in the ground that a forecast stands on.
+pub const FORECAST_LOGS: usize = 60;
+/// Different required torques in a forecast.
+pub const FORECAST_TORQUES: usize = 8;
+/// Lengths of extensions in a forecast.
+pub const FORECAST_EXTENSIONS: usize = 4;
 /// Items in a batch.
 pub const BATCH_ITEMS: usize = 1_000;
 /// Plans in a batch.
@@ -88,6 +96,10 @@ limits! {
     "loads" = LOADS, "Loads in a plan.";
     "load_test_points" = LOAD_TEST_POINTS, "Points of a load test.";
     "log_rows" = LOG_ROWS, "Rows in an installation log.";
+    "forecast_piles" = FORECAST_PILES, "Piles to come in a forecast of their depths.";
+    "forecast_logs" = FORECAST_LOGS, "Piles in the ground that a forecast stands on.";
+    "forecast_torques" = FORECAST_TORQUES, "Different required torques in a forecast.";
+    "forecast_extensions" = FORECAST_EXTENSIONS, "Lengths of extensions in a forecast.";
     "batch_items" = BATCH_ITEMS, "Items in a batch.";
     "batch_plans" = BATCH_PLANS, "Plans (`pile-layout`) in a batch.";
 }

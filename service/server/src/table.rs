@@ -7,6 +7,7 @@ use std::sync::atomic::AtomicBool;
 use bearwell_engine::catalogue::refusals;
 use bearwell_engine::contract::{Answer, Calculation, Issue, Noun, Options, Paper, Work, run};
 use bearwell_engine::footing::FootingBearing;
+use bearwell_engine::forecast::LengthForecast;
 use bearwell_engine::frost::FrostEmbedment;
 use bearwell_engine::helix::HelixCapacity;
 use bearwell_engine::layout::PileLayout;
@@ -39,6 +40,7 @@ pub const CALCULATIONS: &[Entry] = &[
         notes: None,
     }),
     Entry::of::<InstallationRecord, JsonOnly>(),
+    Entry::of::<LengthForecast, JsonOnly>().heavy(),
 ];
 
 const _: () = assert!(unique(CALCULATIONS), "two calculations have one name");

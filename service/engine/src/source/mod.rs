@@ -5,6 +5,7 @@
 mod axial;
 mod codes;
 mod footing;
+mod forecast;
 mod frost;
 mod group;
 mod load_test;
@@ -19,6 +20,7 @@ use std::borrow::Cow;
 pub use axial::*;
 pub use codes::*;
 pub use footing::*;
+pub use forecast::*;
 pub use frost::*;
 pub use group::*;
 pub use load_test::*;
@@ -137,6 +139,7 @@ pub fn all() -> impl Iterator<Item = &'static Reference> {
         SOIL,
         TORQUE,
         LOAD_TEST,
+        FORECAST,
         FROST,
         STRUCTURAL,
         RELIABILITY,

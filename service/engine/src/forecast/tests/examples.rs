@@ -1,0 +1,1 @@
+//! Every example request under `openapi/examples/length-forecast`.
