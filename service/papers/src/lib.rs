@@ -5,7 +5,6 @@
 //! calculated here; every number comes out of the answer. Lengths on paper are millimetres.
 #![warn(missing_docs)]
 
-#[allow(dead_code)]
 mod chart;
 pub mod csv;
 mod figure;
@@ -14,6 +13,7 @@ mod hatch;
 mod helix;
 mod key;
 mod layout;
+mod load_test;
 mod marks;
 mod page;
 mod panel;
@@ -28,3 +28,4 @@ mod words;
 
 pub use helix::helix_svg;
 pub use layout::layout_svg;
+pub use load_test::load_test_svg;

@@ -7,7 +7,8 @@ use bearwell_engine::layout::{
     LimitStatesCombinations, LimitStatesEdition,
 };
 use bearwell_engine::quantity::{
-    Angle, Force, Length, Role, Size, SoilStress, System, Torque, UnitDef, UnitWeight, round9,
+    Angle, Force, Length, Role, Size, SoilStress, System, Torque, TorqueFactor, UnitDef,
+    UnitWeight, round9,
 };
 
 /// Name of the unit of force.
@@ -85,14 +86,18 @@ pub fn depth_told(l: Length, system: System) -> String {
     format!("{} {}", depth(l, system), length_unit(system))
 }
 
-/// A size with its unit: tenths of a millimetre, thousandths of an inch.
-pub fn size_told(size: Size, system: System) -> String {
+/// A size without its unit: tenths of a millimetre, thousandths of an inch.
+pub fn size(size: Size, system: System) -> String {
     let decimals = match system {
         System::Si => 1,
         System::UsCustomary => 3,
     };
-    let value = shown(size.si(), Size::ROLE, system, decimals);
-    format!("{value} {}", size_unit(system))
+    shown(size.si(), Size::ROLE, system, decimals)
+}
+
+/// A size with its unit.
+pub fn size_told(value: Size, system: System) -> String {
+    format!("{} {}", size(value, system), size_unit(system))
 }
 
 /// Name of the unit of a size.
@@ -156,6 +161,19 @@ pub fn torque_unit(system: System) -> &'static str {
     match system {
         System::Si => "kN m",
         System::UsCustomary => "ft-lbf",
+    }
+}
+
+/// A torque factor without its unit.
+pub fn torque_factor(k: TorqueFactor, system: System) -> String {
+    shown(k.si(), TorqueFactor::ROLE, system, 2)
+}
+
+/// Name of the unit of a torque factor, as it is written by hand.
+pub fn torque_factor_unit(system: System) -> &'static str {
+    match system {
+        System::Si => "per m",
+        System::UsCustomary => "per ft",
     }
 }
 

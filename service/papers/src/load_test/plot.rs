@@ -1,0 +1,264 @@
+//! Load against displacement: the measured curve, what was read after it, the elastic line,
+//! the line of the criterion in force, a mark for each criterion, the failure load.
+
+use bearwell_engine::load_test::{CodeStanding, CriterionOutcome, FailureLoadKind};
+
+use super::reading::{Pair, Subject, name, net};
+use crate::chart::{Chart, Edge, Span};
+use crate::panel::PITCH;
+use crate::place::Room;
+use crate::svg::{Rect, SMALL, Style, Svg, width};
+use crate::words;
+
+/// Stroke of the first loading.
+pub const LOADING: &str = "stroke=\"#000\" stroke-width=\"0.55\" stroke-linejoin=\"round\"";
+/// Stroke of what was read after it.
+pub const LATER: &str = "stroke=\"#000\" stroke-width=\"0.3\" stroke-dasharray=\"1.5 0.9\"";
+/// Stroke of the elastic line.
+pub const ELASTIC: &str = "stroke=\"#000\" stroke-width=\"0.3\" stroke-dasharray=\"4 0.8 0.6 0.8\"";
+/// Stroke of the line of the criterion in force.
+pub const OFFSET: &str = "stroke=\"#000\" stroke-width=\"0.35\" stroke-dasharray=\"3 1.2\"";
+/// Stroke from the failure load to the axes.
+pub const FAILURE: &str = "stroke=\"#000\" stroke-width=\"0.3\" stroke-dasharray=\"0.4 0.8\"";
+/// Radius of the mark of a criterion, mm.
+pub const MARK: f64 = 1.0;
+/// Radius of the ring around the failure load, mm.
+pub const RING: f64 = 1.9;
+/// Least distance of two points that are both marked, mm.
+const DOTS: f64 = 1.3;
+/// How far beyond the rows the line of a criterion may stretch the axis.
+const STRETCH: f64 = 3.0;
+
+/// Draws the chart; returns the numbers of the criteria whose points found no room for a
+/// label.
+pub fn draw(svg: &mut Svg, s: Subject, frame: Rect) -> Vec<usize> {
+    let (first, later) = s.rows();
+    let chart = chart(s, &first, &later, frame);
+    let mut room = Room::new(chart.field.grown(-0.5));
+    chart.draw(svg);
+    lines(svg, s, &chart, &mut room);
+    let way: Vec<_> = later.iter().map(|p| chart.at(*p)).collect();
+    if way.len() > 1 {
+        svg.polyline(&way, LATER);
+        keep_off(&mut room, &way);
+        dots(&way[1..], |at| cross(svg, at));
+    }
+    let way: Vec<_> = first.iter().map(|p| chart.at(*p)).collect();
+    svg.polyline(&way, LOADING);
+    keep_off(&mut room, &way);
+    dots(&way[1..], |at| dot(svg, at));
+    failure(svg, s, &chart, &mut room);
+    criteria(svg, s, &chart, &mut room)
+}
+
+fn chart(s: Subject, first: &[Pair], later: &[Pair], frame: Rect) -> Chart {
+    let both = || first.iter().chain(later);
+    let widest = both().fold(0.0, |most: f64, p| most.max(p.0));
+    let greatest = both().fold(0.0, |most: f64, p| most.max(p.1));
+    // so far that the line of the criterion comes to the largest load
+    let reach = s
+        .lined()
+        .and_then(|c| c.offset.map(|x| (x.si(), net(c.criterion))));
+    let reach = reach.map_or(0.0, |(x, net)| {
+        x + if net { greatest / s.stiffness() } else { 0.0 }
+    });
+    let reach = if reach <= STRETCH * widest {
+        reach
+    } else {
+        0.0
+    };
+    let x = format!("displacement, {}", words::size_unit(s.system));
+    let y = format!("load, {}", words::force_unit(s.system));
+    Chart::new(
+        frame,
+        Edge::Bottom,
+        Span {
+            title: &x,
+            least: 0.0,
+            most: 1.03 * widest.max(reach),
+            factor: words::size_factor(s.system),
+            reversed: false,
+        },
+        Span {
+            title: &y,
+            least: 0.0,
+            most: 1.06 * greatest,
+            factor: words::force_factor(s.system),
+            reversed: false,
+        },
+    )
+}
+
+/// Squares along a way that no text may cover.
+fn keep_off(room: &mut Room, way: &[(f64, f64)]) {
+    for pair in way.windows(2) {
+        let ((x, y), (to_x, to_y)) = (pair[0], pair[1]);
+        let long = f64::max((to_x - x).abs(), (to_y - y).abs());
+        let count = (long / 0.7).ceil().max(1.0) as u32;
+        for i in 0..=count {
+            let share = f64::from(i) / f64::from(count);
+            room.take(square(
+                (x + share * (to_x - x), y + share * (to_y - y)),
+                0.5,
+            ));
+        }
+    }
+}
+
+fn square((x, y): (f64, f64), reach: f64) -> Rect {
+    Rect {
+        x: x - reach,
+        y: y - reach,
+        w: 2.0 * reach,
+        h: 2.0 * reach,
+    }
+}
+
+/// Each point of a way that is far enough from the one marked before it.
+fn dots(way: &[(f64, f64)], mut mark: impl FnMut((f64, f64))) {
+    let mut before: Option<(f64, f64)> = None;
+    for at in way {
+        let near = |b: (f64, f64)| f64::max((at.0 - b.0).abs(), (at.1 - b.1).abs()) < DOTS;
+        if !before.is_some_and(near) {
+            mark(*at);
+            before = Some(*at);
+        }
+    }
+}
+
+/// A point of the first loading.
+pub fn dot(svg: &mut Svg, at: (f64, f64)) {
+    svg.circle(at, 0.5, "fill=\"#000\"");
+}
+
+/// A point read after it.
+pub fn cross(svg: &mut Svg, (x, y): (f64, f64)) {
+    let look = "stroke=\"#000\" stroke-width=\"0.25\"";
+    svg.line((x - 0.7, y - 0.7), (x + 0.7, y + 0.7), look);
+    svg.line((x - 0.7, y + 0.7), (x + 0.7, y - 0.7), look);
+}
+
+/// The mark of a criterion: full where the building code names it.
+pub fn mark(svg: &mut Svg, standing: CodeStanding, at: (f64, f64)) {
+    let fill = match standing {
+        CodeStanding::NamedByCode => "#000",
+        CodeStanding::NeedsApproval => "#fff",
+    };
+    let look = format!("fill=\"{fill}\" stroke=\"#000\" stroke-width=\"0.35\"");
+    svg.circle(at, MARK, &look);
+}
+
+/// The ring around the failure load.
+pub fn ring(svg: &mut Svg, at: (f64, f64)) {
+    svg.circle(at, RING, "stroke=\"#000\" stroke-width=\"0.45\"");
+}
+
+/// The elastic line and the line of the criterion in force, as far as the field goes.
+fn lines(svg: &mut Svg, s: Subject, chart: &Chart, room: &mut Room) {
+    let far = 2.0 * chart.y.range().1;
+    let elastic = far / s.stiffness();
+    let mut draw = |from: Pair, to: Pair, look: &str| {
+        if let Some((a, b)) = chart.clipped(from, to) {
+            svg.line(a, b, look);
+            keep_off(room, &[a, b]);
+        }
+    };
+    draw((0.0, 0.0), (elastic, far), ELASTIC);
+    if let Some(line) = s.lined()
+        && let Some(x) = line.offset
+    {
+        let lean = if net(line.criterion) { elastic } else { 0.0 };
+        draw((x.si(), 0.0), (x.si() + lean, far), OFFSET);
+    }
+}
+
+/// The failure load: a ring, lines to the axes, and its figure beside the axis of loads.
+fn failure(svg: &mut Svg, s: Subject, chart: &Chart, room: &mut Room) {
+    let failure = &s.outcome().failure;
+    let at = chart.at((failure.displacement.si(), failure.load.si()));
+    let r = chart.field;
+    for to in [(r.x, at.1), (at.0, r.bottom())] {
+        let (dx, dy) = ((to.0 - at.0).signum(), (to.1 - at.1).signum());
+        let from = if to.0 < at.0 - RING {
+            (at.0 + dx * RING, at.1)
+        } else if to.1 > at.1 + RING {
+            (at.0, at.1 + dy * RING)
+        } else {
+            continue;
+        };
+        svg.line(from, to, FAILURE);
+        keep_off(room, &[from, to]);
+    }
+    ring(svg, at);
+    room.take(square(at, RING + 0.2));
+    let load = words::force_told(failure.load, s.system);
+    let text = match failure.kind {
+        FailureLoadKind::Criterion => format!("failure load {load}"),
+        FailureLoadKind::Peak => format!("failure load {load}, the peak"),
+        FailureLoadKind::LowerBound => format!("largest load {load}; it did not fail"),
+        FailureLoadKind::NotDetermined => format!("largest load {load}; failure not determined"),
+    };
+    let size = (width(&text, Style::BOLD) + 1.0, PITCH);
+    // along the line to the axis, then anywhere near it
+    let along = (0..24).flat_map(|i| {
+        let x = r.x + 1.5 + 4.0 * f64::from(i);
+        [at.1 - size.1 - 0.7, at.1 + 0.9].map(|y| Rect {
+            x,
+            y,
+            w: size.0,
+            h: size.1,
+        })
+    });
+    let field = chart.field.grown(-0.6);
+    let place = along
+        .clone()
+        .find(|place| field.holds(place) && room.free(place));
+    let place = place.or_else(|| room.label(at, RING, size, (1.0, 1.0), true).map(|p| p.rect));
+    if let Some(place) = place {
+        room.take(place);
+        write(svg, &text, place, Style::BOLD);
+    }
+}
+
+/// A text on white, so that the grid does not run through it.
+fn write(svg: &mut Svg, text: &str, place: Rect, style: Style) {
+    svg.rect(place, "fill=\"#fff\"");
+    let base = place.y + place.h / 2.0 + 0.36 * SMALL;
+    svg.text(place.x + 0.5, base, text, style);
+}
+
+/// Marks with labels; the numbers of those without a label.
+fn criteria(svg: &mut Svg, s: Subject, chart: &Chart, room: &mut Room) -> Vec<usize> {
+    let points: Vec<(usize, &CriterionOutcome, (f64, f64))> = (s.outcome().criteria.iter())
+        .enumerate()
+        .filter_map(|(i, c)| {
+            let (load, displacement) = (c.load?, c.displacement?);
+            Some((i + 1, c, chart.at((displacement.si(), load.si()))))
+        })
+        .collect();
+    for (_, c, at) in &points {
+        mark(svg, c.code_standing, *at);
+        room.take(square(*at, MARK + 0.2));
+    }
+    let mut left = Vec::new();
+    for (number, c, at) in &points {
+        let long = format!("{number} {}", name(c.criterion));
+        let placed = [(long.as_str(), true), (&number.to_string(), true)]
+            .into_iter()
+            .find_map(|(text, lead)| {
+                let size = (width(text, Style::PLAIN) + 1.0, PITCH);
+                // there is room to the right of a curve and below it
+                let placed = room.label(*at, MARK, size, (0.7, 0.7), lead)?;
+                Some((text.to_owned(), placed))
+            });
+        let Some((text, placed)) = placed else {
+            left.push(*number);
+            continue;
+        };
+        if let Some((from, to)) = placed.leader {
+            svg.line(from, to, "stroke=\"#000\" stroke-width=\"0.15\"");
+        }
+        write(svg, &text, placed.rect, Style::PLAIN);
+    }
+    left
+}
