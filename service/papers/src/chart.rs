@@ -15,15 +15,13 @@ const APART: f64 = 8.0;
 /// Most ticks of an axis.
 const TICKS: f64 = 12.0;
 
-/// Edge of the field where the figures of an axis stand.
+/// Edge of the field where the figures of the horizontal axis stand.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Edge {
-    /// Above it; a horizontal axis.
+    /// Above it.
     Top,
-    /// Below it; a horizontal axis.
+    /// Below it.
     Bottom,
-    /// Left of it; a vertical axis.
-    Left,
 }
 
 /// What an axis is to show.
@@ -215,7 +213,7 @@ impl Chart {
         // the edge, away from the field, and the base line of its figures
         let (edge, out, base) = match self.edge {
             Edge::Top => (r.y, -TICK, r.y - TICK - 0.8),
-            _ => (r.bottom(), TICK, r.bottom() + TICK + 0.4 + 0.76 * PITCH),
+            Edge::Bottom => (r.bottom(), TICK, r.bottom() + TICK + 0.4 + 0.76 * PITCH),
         };
         for (x, figure) in self.x.ticks() {
             if x > r.x + 0.1 && x < r.right() - 0.1 {
@@ -237,7 +235,7 @@ impl Chart {
         svg.rect(r, "stroke=\"#000\" stroke-width=\"0.3\"");
         let along = match self.edge {
             Edge::Top => base - PITCH,
-            _ => base + PITCH,
+            Edge::Bottom => base + PITCH,
         };
         let [x, y] = &self.titles;
         let bold = Style::BOLD;

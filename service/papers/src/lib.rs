@@ -28,4 +28,4 @@ mod words;
 
 pub use helix::helix_svg;
 pub use layout::layout_svg;
-pub use load_test::load_test_svg;
+pub use load_test::{load_test_csv, load_test_svg};

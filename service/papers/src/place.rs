@@ -113,8 +113,21 @@ impl Room {
         may_lead: bool,
     ) -> Option<Placed> {
         let rings = if may_lead { RINGS.len() } else { 1 };
+        self.label_at(at, radius, (w, h), outward, &RINGS[..rings])
+    }
+
+    /// The same with the gaps between mark and label given; beyond the first one a leader is
+    /// needed.
+    pub fn label_at(
+        &mut self,
+        at: (f64, f64),
+        radius: f64,
+        (w, h): (f64, f64),
+        outward: (f64, f64),
+        gaps: &[f64],
+    ) -> Option<Placed> {
         let mut best: Option<(f64, Placed)> = None;
-        for (ring, gap) in RINGS[..rings].iter().enumerate() {
+        for (ring, gap) in gaps.iter().enumerate() {
             for direction in AROUND {
                 let rect = beside(at, radius + gap, (w, h), direction);
                 if !self.free(&rect) {

@@ -86,18 +86,23 @@ pub fn depth_told(l: Length, system: System) -> String {
     format!("{} {}", depth(l, system), length_unit(system))
 }
 
-/// A size without its unit: tenths of a millimetre, thousandths of an inch.
-pub fn size(size: Size, system: System) -> String {
-    let decimals = match system {
+/// Decimals of a size: tenths of a millimetre, thousandths of an inch.
+fn size_decimals(system: System) -> usize {
+    match system {
         System::Si => 1,
         System::UsCustomary => 3,
-    };
-    shown(size.si(), Size::ROLE, system, decimals)
+    }
+}
+
+/// A size without its unit, with all its decimals, as they stand below each other.
+pub fn size_in_column(size: Size, system: System) -> String {
+    grouped(size.si() / size_factor(system), size_decimals(system))
 }
 
 /// A size with its unit.
-pub fn size_told(value: Size, system: System) -> String {
-    format!("{} {}", size(value, system), size_unit(system))
+pub fn size_told(size: Size, system: System) -> String {
+    let value = shown(size.si(), Size::ROLE, system, size_decimals(system));
+    format!("{value} {}", size_unit(system))
 }
 
 /// Name of the unit of a size.

@@ -9,9 +9,10 @@ use std::path::{Path, PathBuf};
 use bearwell_engine::contract::{Answer, Calculation, Call, Noun, Paper, Work, run};
 use bearwell_engine::helix::HelixCapacity;
 use bearwell_engine::layout::PileLayout;
+use bearwell_engine::load_test::LoadTest;
 use bearwell_engine::quantity::System;
 use bearwell_engine::trace::Trace;
-use bearwell_papers::{helix_svg, layout_svg};
+use bearwell_papers::{helix_svg, layout_svg, load_test_svg};
 use common::judge;
 use common::strokes::judge_strokes;
 
@@ -32,6 +33,15 @@ const HELICES: [(&str, Paper); 9] = [
     ("sheet-many-layers", Paper::A4),
     ("sheet-sixty-layers", Paper::Letter),
     ("sheet-tension-square-shaft", Paper::Letter),
+];
+/// Examples of `load-test` whose pictures are committed, as `load-test-` and their name.
+const LOAD_TESTS: [(&str, Paper); 6] = [
+    ("linnet", Paper::Letter),
+    ("linnet-stopped-early", Paper::Letter),
+    ("peak-passed", Paper::A4),
+    ("plunging", Paper::A4),
+    ("sizerin", Paper::A4),
+    ("tension-wind", Paper::Letter),
 ];
 
 type Draw<C> = fn(&<C as Noun>::Request, &Answer<<C as Noun>::Outcome>, System, Paper) -> String;
@@ -108,7 +118,17 @@ fn every_helix_capacity_makes_a_good_sheet() {
 }
 
 #[test]
+fn every_load_test_makes_a_good_sheet() {
+    let judge = |name: &str, svg: &str| {
+        let sheet = judge(name, svg);
+        judge_strokes(name, svg, &sheet);
+    };
+    all_sheets::<LoadTest>(load_test_svg, judge, LOAD_TESTS.len());
+}
+
+#[test]
 fn committed_pictures_are_what_is_drawn() {
     committed::<PileLayout>(layout_svg, "", &LAYOUTS);
     committed::<HelixCapacity>(helix_svg, "helix-", &HELICES);
+    committed::<LoadTest>(load_test_svg, "load-test-", &LOAD_TESTS);
 }

@@ -35,7 +35,7 @@ pub const CALCULATIONS: &[Entry] = &[
     Entry::of::<FrostEmbedment, JsonOnly>(),
     Entry::of::<PileLayout, LayoutSheets>().heavy(),
     Entry::of::<FootingBearing, JsonOnly>(),
-    Entry::of::<LoadTest, JsonOnly>().csv(CsvBody {
+    Entry::of::<LoadTest, LoadTestSheets>().csv(CsvBody {
         table: "points",
         notes: None,
     }),
@@ -177,6 +177,32 @@ impl Sheets<HelixCapacity> for HelixSheets {
         },
         draw: bearwell_papers::helix_svg,
     }];
+}
+
+/// Drawings and tables of a load test.
+pub struct LoadTestSheets;
+
+impl Sheets<LoadTest> for LoadTestSheets {
+    const ALL: &'static [Sheet<LoadTest>] = &[
+        Sheet {
+            note: SheetNote {
+                media: "image/svg+xml",
+                form: "load_displacement",
+                about: "load against displacement: the measured curve, the elastic line, the line \
+                        of the criterion in force, a point for each criterion, the failure load.",
+            },
+            draw: bearwell_papers::load_test_svg,
+        },
+        Sheet {
+            note: SheetNote {
+                media: bearwell_papers::csv::CSV,
+                form: "criteria",
+                about: "a row for each criterion: its load, its displacement and torque factor, \
+                        or why it does not hold.",
+            },
+            draw: bearwell_papers::load_test_csv,
+        },
+    ];
 }
 
 impl Entry {

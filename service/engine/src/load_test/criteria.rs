@@ -83,7 +83,7 @@ fn about(criterion: LoadTestCriterion, work: &mut Work) {
 }
 
 /// Its name on the wire.
-pub(super) fn name_of(criterion: LoadTestCriterion) -> &'static str {
+pub fn name_of(criterion: LoadTestCriterion) -> &'static str {
     use LoadTestCriterion::*;
     match criterion {
         DavissonShaft => "davisson_shaft",

@@ -34,6 +34,8 @@ pub mod steps;
 mod tests;
 
 pub use conduct::*;
+#[cfg(feature = "compute")]
+pub use criteria::name_of as criterion_code;
 pub use outcome::*;
 pub use points::*;
 pub use request::*;

@@ -13,7 +13,7 @@ use crate::panel;
 use crate::words;
 
 /// All of it in lines of the given width.
-pub fn lines(s: Subject, unlabelled: &[usize], room: f64) -> Vec<String> {
+pub fn lines(s: Subject, unlabelled: &[char], room: f64) -> Vec<String> {
     let outcome = s.outcome();
     let mut texts = vec![pile(s)];
     texts.extend(panel::reasons(&s.answer.verdict_reasons));
@@ -23,10 +23,10 @@ pub fn lines(s: Subject, unlabelled: &[usize], room: f64) -> Vec<String> {
     texts.extend(outcome.site_factors.as_ref().map(|f| site(s, f)));
     texts.extend(run(s));
     if !unlabelled.is_empty() {
-        let numbers: Vec<String> = unlabelled.iter().map(usize::to_string).collect();
+        let letters: Vec<String> = unlabelled.iter().map(char::to_string).collect();
         texts.push(format!(
             "On the chart without a label, for want of room: {}.",
-            numbers.join(", ")
+            letters.join(", ")
         ));
     }
     texts.extend(panel::warned(&s.answer.warnings));

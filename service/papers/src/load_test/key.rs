@@ -78,7 +78,7 @@ pub fn height(entries: &[(Sample, String)]) -> f64 {
 }
 
 /// Draws them row by row.
-pub fn draw(svg: &mut Svg, _: Subject, entries: &[(Sample, String)], area: Rect) {
+pub fn draw(svg: &mut Svg, entries: &[(Sample, String)], area: Rect) {
     let room = area.w / COLUMNS as f64;
     for (i, (sample, text)) in entries.iter().enumerate() {
         let x = area.x + (i % COLUMNS) as f64 * room;

@@ -2,6 +2,7 @@
 //! line of the criterion in force and a point for each criterion; beside it the answer in
 //! words and every criterion with its load, or why it has none.
 
+mod csv;
 mod facts;
 mod key;
 mod plot;
@@ -11,6 +12,8 @@ mod side;
 use bearwell_engine::contract::{Answer, Paper};
 use bearwell_engine::load_test::{Outcome, Request};
 use bearwell_engine::quantity::System;
+
+pub use csv::load_test_csv;
 
 use crate::helix;
 use crate::page::{self, MARGIN};
@@ -68,7 +71,7 @@ pub fn load_test_svg(
         h: strip,
         ..left
     };
-    key::draw(&mut svg, s, &entries, below);
+    key::draw(&mut svg, &entries, below);
     let beside = Rect {
         x: inner.right() - SIDE,
         w: SIDE,

@@ -29,9 +29,12 @@ const DOTS: f64 = 1.3;
 /// How far beyond the rows the line of a criterion may stretch the axis.
 const STRETCH: f64 = 3.0;
 
-/// Draws the chart; returns the numbers of the criteria whose points found no room for a
+/// Gaps between a mark and its label, mm; the first one needs no line to it.
+const GAPS: [f64; 8] = [0.9, 3.5, 7.0, 11.0, 15.0, 20.0, 26.0, 33.0];
+
+/// Draws the chart; returns the letters of the criteria whose points found no room for a
 /// label.
-pub fn draw(svg: &mut Svg, s: Subject, frame: Rect) -> Vec<usize> {
+pub fn draw(svg: &mut Svg, s: Subject, frame: Rect) -> Vec<char> {
     let (first, later) = s.rows();
     let chart = chart(s, &first, &later, frame);
     let mut room = Room::new(chart.field.grown(-0.5));
@@ -75,14 +78,14 @@ fn chart(s: Subject, first: &[Pair], later: &[Pair], frame: Rect) -> Chart {
         Span {
             title: &x,
             least: 0.0,
-            most: 1.03 * widest.max(reach),
+            most: 1.02 * widest.max(reach),
             factor: words::size_factor(s.system),
             reversed: false,
         },
         Span {
             title: &y,
             least: 0.0,
-            most: 1.06 * greatest,
+            most: 1.03 * greatest,
             factor: words::force_factor(s.system),
             reversed: false,
         },
@@ -148,6 +151,12 @@ pub fn mark(svg: &mut Svg, standing: CodeStanding, at: (f64, f64)) {
     svg.circle(at, MARK, &look);
 }
 
+/// What stands for a criterion, by its place in the list.
+pub fn letter(place: usize) -> char {
+    // eleven criteria, so far from the last letter
+    (b'A'..=b'Z').nth(place).map_or('?', char::from)
+}
+
 /// The ring around the failure load.
 pub fn ring(svg: &mut Svg, at: (f64, f64)) {
     svg.circle(at, RING, "stroke=\"#000\" stroke-width=\"0.45\"");
@@ -172,51 +181,39 @@ fn lines(svg: &mut Svg, s: Subject, chart: &Chart, room: &mut Room) {
     }
 }
 
-/// The failure load: a ring, lines to the axes, and its figure beside the axis of loads.
+/// The failure load: a ring and lines to the axes.
 fn failure(svg: &mut Svg, s: Subject, chart: &Chart, room: &mut Room) {
     let failure = &s.outcome().failure;
-    let at = chart.at((failure.displacement.si(), failure.load.si()));
+    let (x, y) = chart.at((failure.displacement.si(), failure.load.si()));
     let r = chart.field;
-    for to in [(r.x, at.1), (at.0, r.bottom())] {
-        let (dx, dy) = ((to.0 - at.0).signum(), (to.1 - at.1).signum());
-        let from = if to.0 < at.0 - RING {
-            (at.0 + dx * RING, at.1)
-        } else if to.1 > at.1 + RING {
-            (at.0, at.1 + dy * RING)
-        } else {
-            continue;
-        };
+    let mut draw = |from: (f64, f64), to: (f64, f64)| {
         svg.line(from, to, FAILURE);
         keep_off(room, &[from, to]);
+    };
+    if x - r.x > RING {
+        draw((x - RING, y), (r.x, y));
     }
-    ring(svg, at);
-    room.take(square(at, RING + 0.2));
+    if r.bottom() - y > RING {
+        draw((x, y + RING), (x, r.bottom()));
+    }
+    ring(svg, (x, y));
+    room.take(square((x, y), RING + 0.2));
+}
+
+/// What the ring says.
+fn ring_text(s: Subject) -> String {
+    let failure = &s.outcome().failure;
     let load = words::force_told(failure.load, s.system);
-    let text = match failure.kind {
-        FailureLoadKind::Criterion => format!("failure load {load}"),
+    let by = failure.criterion.map_or(String::new(), |criterion| {
+        let all = s.outcome().criteria.iter();
+        let at = all.take_while(|c| c.criterion != criterion).count();
+        format!("{} {}: ", letter(at), name(criterion))
+    });
+    match failure.kind {
+        FailureLoadKind::Criterion => format!("{by}failure load {load}"),
         FailureLoadKind::Peak => format!("failure load {load}, the peak"),
         FailureLoadKind::LowerBound => format!("largest load {load}; it did not fail"),
         FailureLoadKind::NotDetermined => format!("largest load {load}; failure not determined"),
-    };
-    let size = (width(&text, Style::BOLD) + 1.0, PITCH);
-    // along the line to the axis, then anywhere near it
-    let along = (0..24).flat_map(|i| {
-        let x = r.x + 1.5 + 4.0 * f64::from(i);
-        [at.1 - size.1 - 0.7, at.1 + 0.9].map(|y| Rect {
-            x,
-            y,
-            w: size.0,
-            h: size.1,
-        })
-    });
-    let field = chart.field.grown(-0.6);
-    let place = along
-        .clone()
-        .find(|place| field.holds(place) && room.free(place));
-    let place = place.or_else(|| room.label(at, RING, size, (1.0, 1.0), true).map(|p| p.rect));
-    if let Some(place) = place {
-        room.take(place);
-        write(svg, &text, place, Style::BOLD);
     }
 }
 
@@ -227,38 +224,54 @@ fn write(svg: &mut Svg, text: &str, place: Rect, style: Style) {
     svg.text(place.x + 0.5, base, text, style);
 }
 
-/// Marks with labels; the numbers of those without a label.
-fn criteria(svg: &mut Svg, s: Subject, chart: &Chart, room: &mut Room) -> Vec<usize> {
-    let points: Vec<(usize, &CriterionOutcome, (f64, f64))> = (s.outcome().criteria.iter())
+/// Marks with labels, from left to right; the letters of those without a label.
+fn criteria(svg: &mut Svg, s: Subject, chart: &Chart, room: &mut Room) -> Vec<char> {
+    let mut points: Vec<(char, &CriterionOutcome, (f64, f64))> = (s.outcome().criteria.iter())
         .enumerate()
         .filter_map(|(i, c)| {
             let (load, displacement) = (c.load?, c.displacement?);
-            Some((i + 1, c, chart.at((displacement.si(), load.si()))))
+            Some((letter(i), c, chart.at((displacement.si(), load.si()))))
         })
         .collect();
     for (_, c, at) in &points {
         mark(svg, c.code_standing, *at);
         room.take(square(*at, MARK + 0.2));
     }
+    let failure = &s.outcome().failure;
+    let at = chart.at((failure.displacement.si(), failure.load.si()));
+    place(svg, room, &ring_text(s), (at, RING), Style::BOLD);
+    points.retain(|(_, c, _)| failure.criterion != Some(c.criterion));
+    points.sort_by(|a, b| a.2.0.total_cmp(&b.2.0));
     let mut left = Vec::new();
-    for (number, c, at) in &points {
-        let long = format!("{number} {}", name(c.criterion));
-        let placed = [(long.as_str(), true), (&number.to_string(), true)]
-            .into_iter()
-            .find_map(|(text, lead)| {
-                let size = (width(text, Style::PLAIN) + 1.0, PITCH);
-                // there is room to the right of a curve and below it
-                let placed = room.label(*at, MARK, size, (0.7, 0.7), lead)?;
-                Some((text.to_owned(), placed))
-            });
-        let Some((text, placed)) = placed else {
-            left.push(*number);
-            continue;
-        };
-        if let Some((from, to)) = placed.leader {
-            svg.line(from, to, "stroke=\"#000\" stroke-width=\"0.15\"");
+    for (letter, c, at) in &points {
+        let long = format!("{letter} {}", name(c.criterion));
+        let shown = [long, letter.to_string()]
+            .iter()
+            .any(|text| place(svg, room, text, (*at, MARK), Style::PLAIN));
+        if !shown {
+            left.push(*letter);
         }
-        write(svg, &text, placed.rect, Style::PLAIN);
     }
     left
+}
+
+/// Writes a text beside a mark of some radius, with a line to it where it is far; whether
+/// there was room.
+fn place(
+    svg: &mut Svg,
+    room: &mut Room,
+    text: &str,
+    (at, radius): ((f64, f64), f64),
+    style: Style,
+) -> bool {
+    let size = (width(text, style) + 1.0, PITCH);
+    // there is room to the right of a curve and below it
+    let Some(placed) = room.label_at(at, radius, size, (0.7, 0.7), &GAPS) else {
+        return false;
+    };
+    if let Some((from, to)) = placed.leader {
+        svg.line(from, to, "stroke=\"#000\" stroke-width=\"0.15\"");
+    }
+    write(svg, text, placed.rect, style);
+    true
 }

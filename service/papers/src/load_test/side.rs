@@ -4,6 +4,7 @@
 use bearwell_engine::load_test::CriterionOutcome;
 
 use super::facts;
+use super::plot::letter;
 use super::reading::{Subject, name, reason};
 use crate::helix;
 use crate::panel::{self, PITCH};
@@ -19,7 +20,7 @@ const DISPLACEMENT: f64 = 16.0;
 
 /// Draws the column from top to bottom; `unlabelled` are criteria without a label on the
 /// chart.
-pub fn draw(svg: &mut Svg, s: Subject, unlabelled: &[usize], area: Rect) {
+pub fn draw(svg: &mut Svg, s: Subject, unlabelled: &[char], area: Rect) {
     let seal = Rect {
         y: area.bottom() - SEAL,
         h: SEAL,
@@ -72,13 +73,13 @@ fn draw_table(svg: &mut Svg, s: Subject, area: Rect) {
         } else {
             plain
         };
-        svg.text(area.x, y, &(i + 1).to_string(), style);
+        svg.text(area.x, y, &letter(i).to_string(), style);
         svg.text(area.x + NUMBER, y, name(c.criterion), style);
         if let Some(load) = c.load {
             svg.text(middle, y, &words::force(load, s.system), end(style));
         }
         if let Some(displacement) = c.displacement {
-            let told = words::size(displacement, s.system);
+            let told = words::size_in_column(displacement, s.system);
             svg.text(right, y, &told, end(style));
         }
         if let Some(why) = c.reason {
