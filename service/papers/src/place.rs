@@ -12,7 +12,7 @@ const CELL: f64 = 8.0;
 pub type Line = ((f64, f64), (f64, f64));
 
 /// What already takes room on a field of the sheet.
-#[derive(Debug)]
+#[derive(Debug, Clone)]
 pub struct Room {
     field: Rect,
     columns: usize,

@@ -4,14 +4,13 @@ use bearwell_engine::load_test::{CodeStanding, FailureLoadKind};
 
 use super::plot;
 use super::reading::{Subject, name, net};
+use crate::key::{self, Key};
 use crate::panel::PITCH;
-use crate::svg::{Rect, Style, Svg, fitted};
+use crate::svg::{Rect, Svg};
 use crate::words;
 
-/// Columns of the key.
-const COLUMNS: usize = 2;
-/// Width of a sample, mm.
-const SAMPLE: f64 = 9.0;
+/// Rows of the key.
+const ROWS: usize = 3;
 
 /// What is shown beside a text of the key.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -74,24 +73,24 @@ pub fn entries(s: Subject) -> Vec<(Sample, String)> {
 
 /// Height that they take.
 pub fn height(entries: &[(Sample, String)]) -> f64 {
-    entries.len().div_ceil(COLUMNS) as f64 * (PITCH + 0.6) + 0.6
+    entries.len().min(ROWS) as f64 * PITCH + 1.2
 }
 
-/// Draws them row by row.
+/// Draws them in columns.
 pub fn draw(svg: &mut Svg, entries: &[(Sample, String)], area: Rect) {
-    let room = area.w / COLUMNS as f64;
-    for (i, (sample, text)) in entries.iter().enumerate() {
-        let x = area.x + (i % COLUMNS) as f64 * room;
-        let y = area.y + 0.6 + ((i / COLUMNS) as f64 + 0.5) * (PITCH + 0.6);
-        draw_sample(svg, *sample, (x, y));
-        let text = fitted(text, room - SAMPLE - 3.0, Style::PLAIN);
-        svg.text(x + SAMPLE + 1.5, y + 1.0, &text, Style::PLAIN);
-    }
+    let keys: Vec<Key> = (entries.iter())
+        .map(|(sample, text)| Key {
+            text: text.clone(),
+            sample: Box::new(|svg, room| draw_sample(svg, *sample, room)),
+        })
+        .collect();
+    key::draw(svg, &keys, ROWS, area);
 }
 
-fn draw_sample(svg: &mut Svg, sample: Sample, (x, y): (f64, f64)) {
-    let middle = (x + SAMPLE / 2.0, y);
-    let mut line = |look: &str| svg.line((x, y), (x + SAMPLE, y), look);
+fn draw_sample(svg: &mut Svg, sample: Sample, room: Rect) {
+    let (x, y) = (room.x, room.y + room.h / 2.0);
+    let middle = (x + room.w / 2.0, y);
+    let mut line = |look: &str| svg.line((x, y), (room.right(), y), look);
     match sample {
         Sample::Loading => {
             line(plot::LOADING);
@@ -104,6 +103,6 @@ fn draw_sample(svg: &mut Svg, sample: Sample, (x, y): (f64, f64)) {
         Sample::Elastic => line(plot::ELASTIC),
         Sample::Offset => line(plot::OFFSET),
         Sample::Mark(standing) => plot::mark(svg, standing, middle),
-        Sample::Ring => plot::ring(svg, middle),
+        Sample::Ring => plot::ring(svg, middle, room.h / 2.0),
     }
 }

@@ -15,10 +15,9 @@ use bearwell_engine::quantity::System;
 
 pub use csv::load_test_csv;
 
-use crate::helix;
 use crate::page::{self, MARGIN};
 use crate::svg::{Rect, Svg};
-use crate::{panel, words};
+use crate::{foot, panel, words};
 use reading::Subject;
 
 /// Width of the reading column, mm.
@@ -52,8 +51,8 @@ pub fn load_test_svg(
         .map_or(String::new(), |l| format!(" of {l}"));
     let mut svg = Svg::new(sheet.w, sheet.h, &format!("Load test{of}: {heading}"));
 
-    let foot = helix::foot_lines(answer, inner.w);
-    let foot_height = panel::height(foot.len()) + 1.6;
+    let told = foot::lines(&answer.cautions, inner.w);
+    let foot_height = panel::height(told.len()) + 1.6;
     let above = Rect {
         h: inner.h - foot_height,
         ..inner
@@ -84,6 +83,6 @@ pub fn load_test_svg(
         h: foot_height,
         ..inner
     };
-    helix::draw_foot(&mut svg, &foot, area);
+    foot::draw(&mut svg, &told, area);
     svg.finish()
 }

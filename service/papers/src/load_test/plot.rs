@@ -1,12 +1,12 @@
 //! Load against displacement: the measured curve, what was read after it, the elastic line,
 //! the line of the criterion in force, a mark for each criterion, the failure load.
 
-use bearwell_engine::load_test::{CodeStanding, CriterionOutcome, FailureLoadKind};
+use bearwell_engine::load_test::{CodeStanding, FailureLoadKind};
 
 use super::reading::{Pair, Subject, name, net};
 use crate::chart::{Chart, Edge, Span};
 use crate::panel::PITCH;
-use crate::place::Room;
+use crate::place::{Placed, Room};
 use crate::svg::{Rect, SMALL, Style, Svg, width};
 use crate::words;
 
@@ -21,9 +21,9 @@ pub const OFFSET: &str = "stroke=\"#000\" stroke-width=\"0.35\" stroke-dasharray
 /// Stroke from the failure load to the axes.
 pub const FAILURE: &str = "stroke=\"#000\" stroke-width=\"0.3\" stroke-dasharray=\"0.4 0.8\"";
 /// Radius of the mark of a criterion, mm.
-pub const MARK: f64 = 1.0;
+const MARK: f64 = 1.0;
 /// Radius of the ring around the failure load, mm.
-pub const RING: f64 = 1.9;
+const RING: f64 = 1.9;
 /// Least distance of two points that are both marked, mm.
 const DOTS: f64 = 1.3;
 /// How far beyond the rows the line of a criterion may stretch the axis.
@@ -31,6 +31,9 @@ const STRETCH: f64 = 3.0;
 
 /// Gaps between a mark and its label, mm; the first one needs no line to it.
 const GAPS: [f64; 8] = [0.9, 3.5, 7.0, 11.0, 15.0, 20.0, 26.0, 33.0];
+
+/// How often the labels are placed anew where some find no room.
+const TRIES: usize = 6;
 
 /// Draws the chart; returns the letters of the criteria whose points found no room for a
 /// label.
@@ -158,8 +161,8 @@ pub fn letter(place: usize) -> char {
 }
 
 /// The ring around the failure load.
-pub fn ring(svg: &mut Svg, at: (f64, f64)) {
-    svg.circle(at, RING, "stroke=\"#000\" stroke-width=\"0.45\"");
+pub fn ring(svg: &mut Svg, at: (f64, f64), radius: f64) {
+    svg.circle(at, radius, "stroke=\"#000\" stroke-width=\"0.45\"");
 }
 
 /// The elastic line and the line of the criterion in force, as far as the field goes.
@@ -196,24 +199,35 @@ fn failure(svg: &mut Svg, s: Subject, chart: &Chart, room: &mut Room) {
     if r.bottom() - y > RING {
         draw((x, y + RING), (x, r.bottom()));
     }
-    ring(svg, (x, y));
-    room.take(square((x, y), RING + 0.2));
+    ring(svg, (x, y), RING);
+    room.take(square((x, y), RING));
 }
 
-/// What the ring says.
-fn ring_text(s: Subject) -> String {
+/// What the ring says, the longest first.
+fn ring_texts(s: Subject) -> Vec<String> {
     let failure = &s.outcome().failure;
     let load = words::force_told(failure.load, s.system);
-    let by = failure.criterion.map_or(String::new(), |criterion| {
-        let all = s.outcome().criteria.iter();
-        let at = all.take_while(|c| c.criterion != criterion).count();
-        format!("{} {}: ", letter(at), name(criterion))
-    });
-    match failure.kind {
-        FailureLoadKind::Criterion => format!("{by}failure load {load}"),
-        FailureLoadKind::Peak => format!("failure load {load}, the peak"),
-        FailureLoadKind::LowerBound => format!("largest load {load}; it did not fail"),
-        FailureLoadKind::NotDetermined => format!("largest load {load}; failure not determined"),
+    match (failure.kind, failure.criterion) {
+        (FailureLoadKind::Criterion, Some(criterion)) => {
+            let all = s.outcome().criteria.iter();
+            let letter = letter(all.take_while(|c| c.criterion != criterion).count());
+            vec![
+                format!("{letter} {}: failure load {load}", name(criterion)),
+                format!("{letter} failure load {load}"),
+                format!("{letter} {load}"),
+            ]
+        }
+        (FailureLoadKind::LowerBound, _) => vec![
+            format!("largest load {load}; it did not fail"),
+            format!("largest load {load}"),
+            load,
+        ],
+        (FailureLoadKind::NotDetermined, _) => vec![
+            format!("largest load {load}; failure not determined"),
+            format!("largest load {load}"),
+            load,
+        ],
+        _ => vec![format!("failure load {load}, the peak"), load],
     }
 }
 
@@ -224,54 +238,97 @@ fn write(svg: &mut Svg, text: &str, place: Rect, style: Style) {
     svg.text(place.x + 0.5, base, text, style);
 }
 
-/// Marks with labels, from left to right; the letters of those without a label.
-fn criteria(svg: &mut Svg, s: Subject, chart: &Chart, room: &mut Room) -> Vec<char> {
-    let mut points: Vec<(char, &CriterionOutcome, (f64, f64))> = (s.outcome().criteria.iter())
-        .enumerate()
-        .filter_map(|(i, c)| {
-            let (load, displacement) = (c.load?, c.displacement?);
-            Some((letter(i), c, chart.at((displacement.si(), load.si()))))
-        })
-        .collect();
-    for (_, c, at) in &points {
-        mark(svg, c.code_standing, *at);
-        room.take(square(*at, MARK + 0.2));
-    }
-    let failure = &s.outcome().failure;
-    let at = chart.at((failure.displacement.si(), failure.load.si()));
-    place(svg, room, &ring_text(s), (at, RING), Style::BOLD);
-    points.retain(|(_, c, _)| failure.criterion != Some(c.criterion));
-    points.sort_by(|a, b| a.2.0.total_cmp(&b.2.0));
-    let mut left = Vec::new();
-    for (letter, c, at) in &points {
-        let long = format!("{letter} {}", name(c.criterion));
-        let shown = [long, letter.to_string()]
-            .iter()
-            .any(|text| place(svg, room, text, (*at, MARK), Style::PLAIN));
-        if !shown {
-            left.push(*letter);
-        }
-    }
-    left
+/// A label to be placed: what it is of, its texts in order of preference, its mark.
+struct Label {
+    /// Letter of its criterion; none for the ring.
+    letter: Option<char>,
+    texts: Vec<String>,
+    at: (f64, f64),
+    radius: f64,
+    style: Style,
 }
 
-/// Writes a text beside a mark of some radius, with a line to it where it is far; whether
-/// there was room.
-fn place(
-    svg: &mut Svg,
-    room: &mut Room,
-    text: &str,
-    (at, radius): ((f64, f64), f64),
-    style: Style,
-) -> bool {
-    let size = (width(text, style) + 1.0, PITCH);
-    // there is room to the right of a curve and below it
-    let Some(placed) = room.label_at(at, radius, size, (0.7, 0.7), &GAPS) else {
-        return false;
-    };
-    if let Some((from, to)) = placed.leader {
-        svg.line(from, to, "stroke=\"#000\" stroke-width=\"0.15\"");
+/// Marks with labels; the letters of those without a label.
+fn criteria(svg: &mut Svg, s: Subject, chart: &Chart, room: &mut Room) -> Vec<char> {
+    let failure = &s.outcome().failure;
+    let at = chart.at((failure.displacement.si(), failure.load.si()));
+    let mut labels = vec![Label {
+        letter: None,
+        texts: ring_texts(s),
+        at,
+        radius: RING,
+        style: Style::BOLD,
+    }];
+    for (i, c) in s.outcome().criteria.iter().enumerate() {
+        let (Some(load), Some(displacement)) = (c.load, c.displacement) else {
+            continue;
+        };
+        let at = chart.at((displacement.si(), load.si()));
+        mark(svg, c.code_standing, at);
+        room.take(square(at, MARK + 0.2));
+        // the ring says what it is of
+        if failure.criterion != Some(c.criterion) {
+            labels.push(Label {
+                letter: Some(letter(i)),
+                texts: vec![
+                    format!("{} {}", letter(i), name(c.criterion)),
+                    letter(i).to_string(),
+                ],
+                at,
+                radius: MARK,
+                style: Style::PLAIN,
+            });
+        }
     }
-    write(svg, text, placed.rect, style);
-    true
+    // from left to right behind the ring
+    labels[1..].sort_by(|a, b| a.at.0.total_cmp(&b.at.0));
+    let order: Vec<usize> = (0..labels.len()).collect();
+    let placed = best(&labels, order, room);
+    for (i, text, place) in &placed {
+        if let Some((from, to)) = place.leader {
+            svg.line(from, to, "stroke=\"#000\" stroke-width=\"0.15\"");
+        }
+        write(svg, &labels[*i].texts[*text], place.rect, labels[*i].style);
+    }
+    let found = |i: &usize| placed.iter().any(|p| p.0 == *i);
+    let left = (0..labels.len()).filter(|i| !found(i));
+    left.filter_map(|i| labels[i].letter).collect()
+}
+
+/// Labels placed: which one, which of its texts, where.
+type PlacedLabels = Vec<(usize, usize, Placed)>;
+
+/// The labels in an order that leaves out the fewest: those left out come first the next time.
+fn best(labels: &[Label], mut order: Vec<usize>, room: &Room) -> PlacedLabels {
+    let mut most = PlacedLabels::new();
+    for _ in 0..TRIES {
+        let mut room = room.clone();
+        let placed: PlacedLabels = order
+            .iter()
+            .filter_map(|i| {
+                let (text, place) = place(&labels[*i], &mut room)?;
+                Some((*i, text, place))
+            })
+            .collect();
+        let left = |i: &usize| placed.iter().all(|p| p.0 != *i);
+        let (first, rest): (Vec<usize>, Vec<usize>) = order.iter().partition(|i| left(i));
+        if placed.len() > most.len() {
+            most = placed;
+        }
+        if first.is_empty() {
+            break;
+        }
+        order = [first, rest].concat();
+    }
+    most
+}
+
+/// A place for one of the texts of a label.
+fn place(label: &Label, room: &mut Room) -> Option<(usize, Placed)> {
+    label.texts.iter().enumerate().find_map(|(i, text)| {
+        let size = (width(text, label.style) + 1.0, PITCH);
+        // there is room to the right of a curve and below it
+        let placed = room.label_at(label.at, label.radius, size, (0.7, 0.7), &GAPS)?;
+        Some((i, placed))
+    })
 }

@@ -6,7 +6,6 @@ use bearwell_engine::load_test::CriterionOutcome;
 use super::facts;
 use super::plot::letter;
 use super::reading::{Subject, name, reason};
-use crate::helix;
 use crate::panel::{self, PITCH};
 use crate::svg::{Anchor, Rect, Style, Svg, fitted};
 use crate::words;
@@ -26,7 +25,7 @@ pub fn draw(svg: &mut Svg, s: Subject, unlabelled: &[char], area: Rect) {
         h: SEAL,
         ..area
     };
-    helix::draw_seal(svg, seal);
+    panel::seal(svg, seal);
     let top = panel::verdict(svg, "Load test", s.answer.verdict, area) + 1.2;
     let table = table_height(s) + 2.4;
     let room = ((seal.y - 1.6 - table - top) / PITCH).floor().max(1.0) as usize;
