@@ -51,6 +51,8 @@ pub const FORECAST_LOGS: usize = 60;
 pub const FORECAST_TORQUES: usize = 8;
 /// Lengths of extensions in a forecast.
 pub const FORECAST_EXTENSIONS: usize = 4;
+/// Fields that a caller lists of an installation record.
+pub const RECORD_FIELDS: usize = 40;
 /// Items in a batch.
 pub const BATCH_ITEMS: usize = 1_000;
 /// Plans in a batch.
@@ -100,6 +102,7 @@ limits! {
     "forecast_logs" = FORECAST_LOGS, "Piles in the ground that a forecast stands on.";
     "forecast_torques" = FORECAST_TORQUES, "Different required torques in a forecast.";
     "forecast_extensions" = FORECAST_EXTENSIONS, "Lengths of extensions in a forecast.";
+    "record_fields" = RECORD_FIELDS, "Fields that a caller lists of an installation record.";
     "batch_items" = BATCH_ITEMS, "Items in a batch.";
     "batch_plans" = BATCH_PLANS, "Plans (`pile-layout`) in a batch.";
 }

@@ -38,7 +38,8 @@ validate_choice!(RecordProfile {
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 #[serde(deny_unknown_fields)]
 pub struct ListedProfile {
-    /// Fields that are asked for besides; up to 40.
+    /// Fields that are asked for besides, each once; up to 40. One that the list holds anyway
+    /// is asked for once.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[cfg_attr(feature = "openapi", schema(max_items = 40))]
     pub also: Option<Vec<RecordField>>,
@@ -49,7 +50,7 @@ pub struct ListedProfile {
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 #[serde(deny_unknown_fields)]
 pub struct OwnProfile {
-    /// Its fields; 1 to 40.
+    /// Its fields, each once; 1 to 40.
     #[cfg_attr(feature = "openapi", schema(min_items = 1, max_items = 40))]
     pub fields: Vec<RecordField>,
     /// Where the list comes from, 1 to 200 characters.

@@ -7,7 +7,7 @@ use super::ground::GroundKnown;
 use super::outcome::*;
 use super::request::Request;
 use super::torque_side::{self, TorqueSide};
-use super::{advice, judge_depth, judge_ground, judge_proofs, judge_torque, rows};
+use super::{advice, completeness, judge_depth, judge_ground, judge_proofs, judge_torque, rows};
 use crate::catalogue::cautions;
 use crate::contract::{CheckStatus, Issue, Refusal, Work, list_length, none_of};
 use crate::quantity::{Length, RotationalSpeed, Size, Torque, round9};
@@ -21,6 +21,7 @@ pub(super) fn lengths(request: &Request, issues: &mut Vec<Issue>) {
     if let Some(notes) = &request.notes {
         list_length(issues, "/notes", notes.len(), 0, crate::limits::LOG_ROWS);
     }
+    completeness::lengths(request, issues);
     if let Some(GroundKnown::Profile(profile)) = &request.ground {
         profile.lengths("/ground/profile", issues);
     }
@@ -47,7 +48,8 @@ pub(crate) fn evaluate(request: &Request, work: &mut Work) -> Result<Outcome, Re
     judge_proofs::judge(&found, work);
     let ground = judge_ground::judge(&found, work);
     let rows = log_rows(&found);
-    let completeness = None;
+    let window_from = found.effective.as_ref().map(|e| e.window_from);
+    let completeness = completeness::judge(request, &rows, window_from, work);
     let next_steps = advice::steps(&found, work);
     Ok(outcome(
         &found,
@@ -118,6 +120,7 @@ fn cautions_of(request: &Request, work: &mut Work) {
 /// Faults that need more than one member to be seen.
 fn faults(request: &Request, issues: &mut Vec<Issue>) {
     rows::faults(request, issues);
+    completeness::faults(request, issues);
     let helices = &request.pile.helices;
     for (i, helix) in helices.iter().enumerate() {
         let same = |other: &super::RecordedHelix| {

@@ -16,7 +16,11 @@ mod steps;
 #[cfg(feature = "compute")]
 mod advice;
 #[cfg(feature = "compute")]
+mod completeness;
+#[cfg(feature = "compute")]
 mod evaluate;
+#[cfg(feature = "compute")]
+mod fields;
 #[cfg(feature = "compute")]
 mod found;
 #[cfg(feature = "compute")]

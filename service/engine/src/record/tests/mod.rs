@@ -1,5 +1,6 @@
 //! Tests of the installation record: readings, each rule alone, properties, figures, examples.
 
+mod completeness;
 mod figures;
 mod readings;
 
