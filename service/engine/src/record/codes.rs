@@ -13,7 +13,7 @@ pub mod checks {
         ROW_SPACING = "record_row_spacing", "Distance between the readings in the window; rows that are missing leave it unjudged.";
         SHAFT_TORQUE = "record_shaft_torque", "Greatest torque of the whole log against the torque limit of shaft, couplings and bolts.";
         ADVANCE = "record_advance", "Advance in a turn at the final torque against a share of the pitch; less is spinning.";
-        ADVANCE_IN_WINDOW = "record_advance_in_window", "Least advance in a turn within the window against a share of the pitch.";
+        ADVANCE_IN_WINDOW = "record_advance_in_window", "Least advance in a turn within the window before the last row against a share of the pitch.";
         TIP_DEPTH = "record_tip_depth", "Depth of the tip against the specified least depth.";
         GREATEST_DEPTH = "record_greatest_depth", "Depth of the tip against the greatest depth allowed.";
         REFUSAL_SHORT = "record_refusal_short", "Depth of the tip against the specified least depth, for a pile that cannot be turned deeper as it is.";

@@ -57,7 +57,8 @@ fn correlates(kind: SoilKind) -> bool {
 fn layer_at(profile: &SoilProfile, depth: Length) -> Option<usize> {
     let holds = |at: &usize| {
         let layer = &profile.layers[*at];
-        layer.top <= depth && depth < layer.bottom
+        let depth = round9(depth.si());
+        round9(layer.top.si()) <= depth && depth < round9(layer.bottom.si())
     };
     (0..profile.layers.len()).find(holds)
 }

@@ -306,10 +306,11 @@ fn advance(found: &Found, work: &mut Work) {
     }
 }
 
-/// Least advance in a turn among the rows that begin or end within the window, m.
+/// Least advance in a turn among the rows of the window before the last one, m.
 pub(super) fn least_advance_in_window(found: &Found) -> Option<f64> {
     let from = found.window_from();
-    let rows = found.log.rows.iter().filter(|r| r.depth > from);
+    let (_, before) = found.log.rows.split_last()?;
+    let rows = before.iter().filter(|r| r.depth > from);
     rows.filter_map(|r| r.advance).reduce(f64::min)
 }
 

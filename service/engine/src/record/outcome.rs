@@ -144,7 +144,7 @@ pub struct AdvanceOutcome {
     pub at_final_torque: Size,
     /// The same over the pitch.
     pub final_ratio: f64,
-    /// Least advance over pitch among the rows of the window that have one.
+    /// Least advance over pitch among the rows of the window before the last one.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub least_ratio_in_window: Option<f64>,
 }

@@ -9,7 +9,7 @@ use super::spikes::{Reading, Standing, counted, standings};
 use super::window::{Counted, Windows};
 use crate::catalogue::refusals::MISSING_MEMBER;
 use crate::contract::Issue;
-use crate::quantity::{Length, Pressure, RotationalSpeed, Size, Torque, in_both_systems};
+use crate::quantity::{Length, Pressure, RotationalSpeed, Size, Torque, in_both_systems, round9};
 use crate::torque::hydraulics::{motor_torque, pressure_difference, volume_in_gear};
 use crate::torque::{DriveGear, DriveHead, LinePressures};
 use crate::trace::Trace;
@@ -115,12 +115,12 @@ pub(super) fn read(request: &Request) -> Log {
         let depth = table.value::<Length>(at, DEPTH).map_or(0.0, Length::si);
         let torque = torque(request, at, &mut Vec::new()).map(Torque::si);
         let previous = rows.last().map(|r: &Row| r.depth);
-        if previous.is_some_and(|p| depth < p) {
+        if previous.is_some_and(|p| round9(depth) < round9(p)) {
             backed_out.push(at);
         }
         let standing = match torque {
             None => RowStanding::NoTorque,
-            Some(_) if depth <= deepest => RowStanding::NotFresh,
+            Some(_) if round9(depth) <= round9(deepest) => RowStanding::NotFresh,
             Some(_) => RowStanding::Counts,
         };
         if let (Some(torque), RowStanding::Counts) = (torque, standing) {

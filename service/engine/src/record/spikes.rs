@@ -1,7 +1,7 @@
 //! Readings that no ground stands behind: a torque that rises above what is before and
 //! behind it and does not hold. Averages over what is left are in `window.rs`.
 
-use crate::quantity::{Length, LengthUnit};
+use crate::quantity::{Length, LengthUnit, round9};
 use crate::source::{BEARWELL_CHOICE, Sourced};
 
 /// A torque on the way down, base SI. It stands for the penetration since the reading before.
@@ -54,15 +54,12 @@ pub fn standings(readings: &[Reading], averaging_length: f64) -> Vec<Standing> {
         let mut least = f64::INFINITY;
         for last in first..readings.len() {
             least = least.min(readings[last].torque);
-            if least <= SPIKE_RATIO.value * before.torque {
+            if !above(least, before.torque) {
                 break;
             }
             let behind = readings.get(last + 1);
             let (spike, length) = match behind {
-                Some(behind) => (
-                    least > SPIKE_RATIO.value * behind.torque,
-                    behind.depth - before.depth,
-                ),
+                Some(behind) => (above(least, behind.torque), behind.depth - before.depth),
                 None => (true, readings[last].depth - before.depth),
             };
             let short = match behind {
@@ -86,6 +83,12 @@ pub fn standings(readings: &[Reading], averaging_length: f64) -> Vec<Standing> {
         }
     }
     out
+}
+
+/// Whether a torque is that of a spike beside another; what is printed decides, so that units
+/// do not.
+fn above(torque: f64, beside: f64) -> bool {
+    round9(torque) > round9(SPIKE_RATIO.value * beside)
 }
 
 /// The readings that count, in order.

@@ -2,7 +2,9 @@
 
 mod completeness;
 mod figures;
+mod properties;
 mod readings;
+mod rules;
 
 use serde_json::{Value as Json, json};
 use validator::Validate;
