@@ -39,7 +39,10 @@ pub const CALCULATIONS: &[Entry] = &[
         table: "points",
         notes: None,
     }),
-    Entry::of::<InstallationRecord, JsonOnly>(),
+    Entry::of::<InstallationRecord, JsonOnly>().csv(CsvBody {
+        table: "log",
+        notes: Some("notes"),
+    }),
     Entry::of::<LengthForecast, JsonOnly>().heavy(),
 ];
 

@@ -1,6 +1,7 @@
 //! Tests of the installation record: readings, each rule alone, properties, figures, examples.
 
 mod completeness;
+mod examples;
 mod figures;
 mod properties;
 mod readings;
