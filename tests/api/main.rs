@@ -11,5 +11,6 @@ mod load;
 mod pages;
 mod plans;
 mod problems;
+mod records;
 mod sheets;
 mod tables;
