@@ -18,6 +18,7 @@ pub mod footing;
 pub mod forecast;
 pub mod frost;
 pub mod helix;
+pub mod job;
 pub mod layout;
 pub mod limits;
 pub mod load_test;

@@ -51,6 +51,10 @@ pub const FORECAST_LOGS: usize = 60;
 pub const FORECAST_TORQUES: usize = 8;
 /// Lengths of extensions in a forecast.
 pub const FORECAST_EXTENSIONS: usize = 4;
+/// Piles of a job.
+pub const JOB_PILES: usize = 60;
+/// Load tests of a job.
+pub const JOB_LOAD_TESTS: usize = 120;
 /// Fields that a caller lists of an installation record.
 pub const RECORD_FIELDS: usize = 40;
 /// Items in a batch.
@@ -102,6 +106,8 @@ limits! {
     "forecast_logs" = FORECAST_LOGS, "Piles in the ground that a forecast stands on.";
     "forecast_torques" = FORECAST_TORQUES, "Different required torques in a forecast.";
     "forecast_extensions" = FORECAST_EXTENSIONS, "Lengths of extensions in a forecast.";
+    "job_piles" = JOB_PILES, "Piles of a job.";
+    "job_load_tests" = JOB_LOAD_TESTS, "Load tests of the piles of a job.";
     "record_fields" = RECORD_FIELDS, "Fields that a caller lists of an installation record.";
     "batch_items" = BATCH_ITEMS, "Items in a batch.";
     "batch_plans" = BATCH_PLANS, "Plans (`pile-layout`) in a batch.";

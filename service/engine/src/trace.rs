@@ -117,6 +117,20 @@ impl Trace {
         }
     }
 
+    /// Adds the steps of a part that was recorded by itself, each under the name of the part.
+    pub fn append(&mut self, part: &str, steps: Vec<Step>) {
+        let Some(all) = &mut self.steps else {
+            return;
+        };
+        all.extend(steps.into_iter().map(|step| Step {
+            subject: Some(match &step.subject {
+                Some(subject) => format!("{part}: {subject}"),
+                None => part.to_owned(),
+            }),
+            ..step
+        }));
+    }
+
     /// The steps recorded, if recording was on.
     pub fn into_steps(self) -> Option<Vec<Step>> {
         self.steps

@@ -10,6 +10,7 @@ use bearwell_engine::footing::FootingBearing;
 use bearwell_engine::forecast::LengthForecast;
 use bearwell_engine::frost::FrostEmbedment;
 use bearwell_engine::helix::HelixCapacity;
+use bearwell_engine::job::InstallationJob;
 use bearwell_engine::layout::PileLayout;
 use bearwell_engine::load_test::LoadTest;
 use bearwell_engine::quantity::{In, Presentation, System};
@@ -43,6 +44,7 @@ pub const CALCULATIONS: &[Entry] = &[
         table: "log",
         notes: Some("notes"),
     }),
+    Entry::of::<InstallationJob, JsonOnly>().heavy(),
     Entry::of::<LengthForecast, JsonOnly>().heavy(),
 ];
 

@@ -97,6 +97,7 @@ pub fn all_checks() -> Vec<&'static CheckDef> {
         crate::footing::codes::checks::ALL,
         crate::load_test::codes::checks::ALL,
         crate::record::codes::checks::ALL,
+        crate::job::codes::checks::ALL,
         crate::forecast::codes::checks::ALL,
     ]
     .concat()
@@ -115,6 +116,7 @@ pub fn all_warnings() -> Vec<&'static WarningDef> {
         crate::footing::codes::warnings::ALL,
         crate::load_test::codes::warnings::ALL,
         crate::record::codes::warnings::ALL,
+        crate::job::codes::warnings::ALL,
         crate::forecast::codes::warnings::ALL,
     ]
     .concat()
@@ -143,6 +145,7 @@ pub fn all_refusals() -> Vec<&'static RefusalDef> {
         crate::footing::codes::refusals::ALL,
         crate::load_test::codes::refusals::ALL,
         crate::record::codes::refusals::ALL,
+        crate::job::codes::refusals::ALL,
         crate::forecast::codes::refusals::ALL,
     ]
     .concat()
@@ -159,6 +162,7 @@ pub fn all_methods() -> Vec<&'static MethodDef> {
         crate::footing::codes::methods::ALL,
         crate::load_test::codes::methods::ALL,
         crate::record::codes::methods::ALL,
+        crate::job::codes::methods::ALL,
         crate::forecast::codes::methods::ALL,
     ]
     .concat()

@@ -19,7 +19,8 @@ pub enum Verdict {
     Provisional,
     /// Something fails.
     Reject,
-    /// Keep driving: what fails can still be met deeper (`installation-record` only).
+    /// Keep driving: what fails can still be met deeper (`installation-record` and
+    /// `installation-job` only).
     Continue,
     /// No demand was sent, so there is nothing to judge.
     NotAsked,

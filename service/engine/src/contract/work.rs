@@ -34,6 +34,31 @@ impl Work {
         }
     }
 
+    /// A workbench for a part of the work that is judged by itself: it records steps where this
+    /// one does, and stops with it.
+    pub fn beside(&self) -> Self {
+        let trace = if self.trace.is_on() {
+            Trace::on()
+        } else {
+            Trace::off()
+        };
+        Self::new(trace, self.stop.clone())
+    }
+
+    /// Takes over the cautions and methods of a part.
+    pub fn take_over(&mut self, cautions: Vec<Caution>, methods: Vec<MethodUse>) {
+        for caution in cautions {
+            if self.cautions.iter().all(|c| c.code != caution.code) {
+                self.cautions.push(caution);
+            }
+        }
+        for method in methods {
+            if self.methods.iter().all(|m| m.id != method.id) {
+                self.methods.push(method);
+            }
+        }
+    }
+
     /// Adds a judged check.
     pub fn check(&mut self, check: Check) {
         self.checks.push(check);

@@ -169,7 +169,8 @@ pub struct RecordDocuments {
     #[validate(custom(function = "reference_text"))]
     #[cfg_attr(feature = "openapi", schema(min_length = 1, max_length = 200))]
     pub inspector: Option<String>,
-    /// Name or number of the operator.
+    /// Name or number of the operator. `installation-job` tells by it which piles were turned
+    /// in by one operator.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(custom(function = "reference_text"))]
     #[cfg_attr(feature = "openapi", schema(min_length = 1, max_length = 200))]
