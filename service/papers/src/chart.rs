@@ -55,7 +55,7 @@ pub struct Axis {
 
 impl Axis {
     /// The axis with the finest ticks whose figures keep apart: `horizontal`, or upright.
-    fn new(span: Span, ends: (f64, f64), horizontal: bool) -> Self {
+    pub fn new(span: Span, ends: (f64, f64), horizontal: bool) -> Self {
         let (least, most) = (span.least / span.factor, span.most / span.factor);
         let long = (ends.1 - ends.0).abs();
         let mut step = page::round_step((most - least) / TICKS);
@@ -107,6 +107,28 @@ impl Axis {
             let at = self.ends.0 + share * (self.ends.1 - self.ends.0);
             (at, self.figure(i))
         })
+    }
+
+    /// Draws a horizontal axis at an edge of its field: grid, ticks and figures, none of them
+    /// beyond `right`; returns the base line of the figures.
+    pub fn draw(&self, svg: &mut Svg, r: Rect, edge: Edge, right: f64) -> f64 {
+        let thin = "stroke=\"#000\" stroke-width=\"0.1\"";
+        let fine = "stroke=\"#000\" stroke-width=\"0.25\"";
+        // the edge, away from the field, and the base line of its figures
+        let (edge, out, base) = match edge {
+            Edge::Top => (r.y, -TICK, r.y - TICK - 0.8),
+            Edge::Bottom => (r.bottom(), TICK, r.bottom() + TICK + 0.4 + 0.76 * PITCH),
+        };
+        for (x, figure) in self.ticks() {
+            if x > r.x + 0.1 && x < r.right() - 0.1 {
+                svg.line((x, r.y), (x, r.bottom()), thin);
+            }
+            svg.line((x, edge), (x, edge + out), fine);
+            let half = width(&figure, Style::PLAIN) / 2.0;
+            let x = x.min(right - half);
+            svg.text(x, base, &figure, Style::PLAIN.at(Anchor::Middle));
+        }
+        base
     }
 
     fn figure(&self, tick: u32) -> String {
@@ -210,20 +232,7 @@ impl Chart {
     pub fn draw(&self, svg: &mut Svg) {
         let (r, thin) = (self.field, "stroke=\"#000\" stroke-width=\"0.1\"");
         let (fine, style) = ("stroke=\"#000\" stroke-width=\"0.25\"", Style::PLAIN);
-        // the edge, away from the field, and the base line of its figures
-        let (edge, out, base) = match self.edge {
-            Edge::Top => (r.y, -TICK, r.y - TICK - 0.8),
-            Edge::Bottom => (r.bottom(), TICK, r.bottom() + TICK + 0.4 + 0.76 * PITCH),
-        };
-        for (x, figure) in self.x.ticks() {
-            if x > r.x + 0.1 && x < r.right() - 0.1 {
-                svg.line((x, r.y), (x, r.bottom()), thin);
-            }
-            svg.line((x, edge), (x, edge + out), fine);
-            let half = width(&figure, style) / 2.0;
-            let x = x.min(self.frame.right() - half);
-            svg.text(x, base, &figure, style.at(Anchor::Middle));
-        }
+        let base = self.x.draw(svg, r, self.edge, self.frame.right());
         for (y, figure) in self.y.ticks() {
             if y > r.y + 0.1 && y < r.bottom() - 0.1 {
                 svg.line((r.x, y), (r.right(), y), thin);

@@ -9,12 +9,15 @@ const SAMPLE: f64 = 8.6;
 /// Gap between columns, mm.
 pub const GAP: f64 = 3.0;
 
+/// Draws a sample into a rectangle.
+pub type Sample<'a> = Box<dyn Fn(&mut Svg, Rect) + 'a>;
+
 /// One entry.
 pub struct Key<'a> {
     /// What it means.
     pub text: String,
     /// Draws a sample of it.
-    pub sample: Box<dyn Fn(&mut Svg, Rect) + 'a>,
+    pub sample: Sample<'a>,
 }
 
 /// Draws the entries in columns of `rows`; texts are cut where all of them do not fit.

@@ -6,6 +6,8 @@
 #![warn(missing_docs)]
 
 mod chart;
+mod checks;
+mod column;
 pub mod csv;
 mod figure;
 mod foot;
@@ -19,6 +21,7 @@ mod page;
 mod panel;
 mod pile;
 mod place;
+mod record;
 mod ruler;
 mod spread;
 mod strip;
@@ -29,3 +32,4 @@ mod words;
 pub use helix::helix_svg;
 pub use layout::layout_svg;
 pub use load_test::{load_test_csv, load_test_svg};
+pub use record::{record_csv, record_svg};

@@ -220,6 +220,21 @@ impl Room {
     }
 }
 
+/// The first of the free places that crosses the fewest lines.
+pub fn best(room: &Room, places: impl Iterator<Item = Rect>) -> Option<Rect> {
+    let mut found: Option<(usize, Rect)> = None;
+    for place in places {
+        if !room.free(&place) {
+            continue;
+        }
+        let crossed = room.crossed(&place);
+        if found.is_none_or(|(least, _)| crossed < least) {
+            found = Some((crossed, place));
+        }
+    }
+    found.map(|(_, place)| place)
+}
+
 /// Side of the squares along a leader, mm.
 const BEAD: f64 = 0.5;
 /// Gaps between mark and label, mm; beyond the first one a leader is needed.

@@ -7,7 +7,7 @@ use bearwell_engine::layout::{
     LimitStatesCombinations, LimitStatesEdition,
 };
 use bearwell_engine::quantity::{
-    Angle, Force, Length, Role, Size, SoilStress, System, Torque, TorqueFactor, UnitDef,
+    Angle, Area, Force, Length, Role, Size, SoilStress, System, Torque, TorqueFactor, UnitDef,
     UnitWeight, round9,
 };
 
@@ -43,6 +43,11 @@ pub fn size_factor(system: System) -> f64 {
 /// Newtons in one unit of force.
 pub fn force_factor(system: System) -> f64 {
     unit(Force::ROLE, system).factor
+}
+
+/// Newton metres in one unit of torque.
+pub fn torque_unit_factor(system: System) -> f64 {
+    unit(Torque::ROLE, system).factor
 }
 
 /// A force without its unit: whole pounds, tenths of a kilonewton.
@@ -180,6 +185,15 @@ pub fn torque_factor_unit(system: System) -> &'static str {
         System::Si => "per m",
         System::UsCustomary => "per ft",
     }
+}
+
+/// An area of helices with its unit.
+pub fn area_told(a: Area, system: System) -> String {
+    let unit = match system {
+        System::Si => "m2",
+        System::UsCustomary => "ft2",
+    };
+    format!("{} {unit}", shown(a.si(), Area::ROLE, system, 3))
 }
 
 /// A number with at most `decimals` decimals, without needless zeros.

@@ -11,8 +11,9 @@ use bearwell_engine::helix::HelixCapacity;
 use bearwell_engine::layout::PileLayout;
 use bearwell_engine::load_test::LoadTest;
 use bearwell_engine::quantity::System;
+use bearwell_engine::record::InstallationRecord;
 use bearwell_engine::trace::Trace;
-use bearwell_papers::{helix_svg, layout_svg, load_test_svg};
+use bearwell_papers::{helix_svg, layout_svg, load_test_svg, record_svg};
 use common::judge;
 use common::strokes::judge_strokes;
 
@@ -42,6 +43,13 @@ const LOAD_TESTS: [(&str, Paper); 6] = [
     ("plunging", Paper::A4),
     ("sizerin", Paper::A4),
     ("tension-wind", Paper::Letter),
+];
+
+/// Examples of `installation-record` whose pictures are committed, as `record-` and their name.
+const RECORDS: [(&str, Paper); 3] = [
+    ("linnet", Paper::Letter),
+    ("linnet-keep-driving", Paper::Letter),
+    ("linnet-stopped-on-debris", Paper::Letter),
 ];
 
 type Draw<C> = fn(&<C as Noun>::Request, &Answer<<C as Noun>::Outcome>, System, Paper) -> String;
@@ -127,8 +135,18 @@ fn every_load_test_makes_a_good_sheet() {
 }
 
 #[test]
+fn every_installation_record_makes_a_good_sheet() {
+    let judge = |name: &str, svg: &str| {
+        let sheet = judge(name, svg);
+        judge_strokes(name, svg, &sheet);
+    };
+    all_sheets::<InstallationRecord>(record_svg, judge, RECORDS.len() - 1);
+}
+
+#[test]
 fn committed_pictures_are_what_is_drawn() {
     committed::<PileLayout>(layout_svg, "", &LAYOUTS);
     committed::<HelixCapacity>(helix_svg, "helix-", &HELICES);
+    committed::<InstallationRecord>(record_svg, "record-", &RECORDS);
     committed::<LoadTest>(load_test_svg, "load-test-", &LOAD_TESTS);
 }

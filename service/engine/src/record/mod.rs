@@ -49,6 +49,8 @@ pub use log::*;
 pub use outcome::*;
 pub use proofs::*;
 pub use request::*;
+#[cfg(feature = "compute")]
+pub use rows::FIRST_READING;
 pub use steps::*;
 
 use crate::contract::Noun;

@@ -98,7 +98,7 @@ impl Log {
 
 /// Length up to which the first reading of a log stands for the ground above it; a log that
 /// begins deeper says nothing of that ground, m.
-const FIRST_READING: f64 = 0.65;
+pub const FIRST_READING: f64 = 0.65;
 
 /// The log worked out; it must be without faults.
 pub(super) fn read(request: &Request) -> Log {

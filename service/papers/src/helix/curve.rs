@@ -9,7 +9,7 @@ use super::levels;
 use super::reading::{DIRECTIONS, Subject, line};
 use crate::page;
 use crate::panel::PITCH;
-use crate::place::Room;
+use crate::place::{Room, best};
 use crate::svg::{Anchor, Rect, Style, Svg, mm, width, wrapped};
 use crate::{ruler, words};
 
@@ -291,7 +291,7 @@ fn how_to(svg: &mut Svg, s: Subject, field: &mut Field) {
         w: size.0,
         h: size.1,
     });
-    let Some(place) = levels::best(&field.room, places) else {
+    let Some(place) = best(&field.room, places) else {
         return;
     };
     field.room.take(place);

@@ -8,7 +8,7 @@ use super::curve::Field;
 use super::frame::Frame;
 use super::reading::{DIRECTIONS, Subject, told};
 use crate::panel::PITCH;
-use crate::place::Room;
+use crate::place::best;
 use crate::svg::{Anchor, Rect, Style, Svg, width};
 use crate::words;
 
@@ -126,21 +126,6 @@ fn beside(r: Rect, y: f64, (w, h): (f64, f64)) -> impl Iterator<Item = Rect> {
         // further off where marks stand on the line
         [y - h - 0.5, y + 0.5, y - h - 2.4, y + 1.9].map(|y| Rect { x, y, w, h })
     })
-}
-
-/// The first of the free places that crosses the fewest lines.
-pub fn best(room: &Room, places: impl Iterator<Item = Rect>) -> Option<Rect> {
-    let mut found: Option<(usize, Rect)> = None;
-    for place in places {
-        if !room.free(&place) {
-            continue;
-        }
-        let crossed = room.crossed(&place);
-        if found.is_none_or(|(least, _)| crossed < least) {
-            found = Some((crossed, place));
-        }
-    }
-    found.map(|(_, place)| place)
 }
 
 /// Below the field, what each load needs; each direction has a line of its own.

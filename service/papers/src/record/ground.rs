@@ -1,0 +1,114 @@
+//! The section: the ground where a profile was sent, the bars of zones, the levels, and the
+//! pile with its helices where they stand now.
+
+use bearwell_engine::record::Request;
+use bearwell_engine::shaft::Shaft;
+
+use super::frame::Frame;
+use super::levels::{self, BAR, Level};
+use super::reading::Subject;
+use crate::hatch::hatch;
+use crate::pile::{self, Upright};
+use crate::svg::{Rect, Svg};
+
+/// Height of the shaft above grade, mm.
+const HEAD: f64 = 5.0;
+/// Half of the width of a shaft that was not sent, as part of that of the largest helix.
+const UNKNOWN: f64 = 0.13;
+
+/// Draws the section.
+pub fn draw(svg: &mut Svg, s: Subject, frame: &Frame) {
+    let section = frame.section;
+    let thin = "stroke=\"#000\" stroke-width=\"0.3\"";
+    for layer in s.profile.into_iter().flat_map(|p| &p.layers) {
+        let (top, bottom) = (layer.top.si(), layer.bottom.si().min(frame.end));
+        if top >= bottom {
+            continue;
+        }
+        let r = Rect {
+            y: frame.at(top),
+            h: frame.at(bottom) - frame.at(top),
+            ..section
+        };
+        hatch(svg, layer.soil.kind(), r);
+        svg.line((r.x, r.bottom()), (r.right(), r.bottom()), thin);
+    }
+    for x in [section.x, section.right()] {
+        svg.line((x, section.y), (x, section.bottom()), thin);
+    }
+    zones(svg, frame);
+    across(svg, s, frame);
+    let right = frame.zones.last().map_or(section.right(), |z| z.2 + BAR);
+    svg.line(
+        (section.x - 1.0, section.y),
+        (right + 1.0, section.y),
+        "stroke=\"#000\" stroke-width=\"0.6\"",
+    );
+    draw_pile(svg, s, frame);
+}
+
+/// Bars of the zones from grade down.
+fn zones(svg: &mut Svg, frame: &Frame) {
+    for (zone, depth, x) in &frame.zones {
+        let bar = Rect {
+            x: *x,
+            y: frame.grade(),
+            w: BAR,
+            h: frame.at(depth.si().min(frame.end)) - frame.grade(),
+        };
+        zone.fill(svg, bar);
+    }
+}
+
+/// Lines of the levels across section and bars.
+fn across(svg: &mut Svg, s: Subject, frame: &Frame) {
+    for (level, depth) in levels::levels(s) {
+        if !frame.shows(depth) {
+            continue;
+        }
+        let y = frame.y(depth);
+        let bar = frame.zones.iter().find(|z| z.0 == level);
+        let right = bar.map_or(frame.section.right(), |z| z.2);
+        let ends = ((frame.section.x, y), (right, y));
+        if level != Level::Tip {
+            svg.line(ends.0, ends.1, "stroke=\"#fff\" stroke-width=\"0.9\"");
+        }
+        svg.line(ends.0, ends.1, level.stroke());
+    }
+}
+
+/// The pile at the depth it reached.
+fn draw_pile(svg: &mut Svg, s: Subject, frame: &Frame) {
+    let tip = frame.y(s.outcome().tip_depth);
+    let largest = frame.across(s.largest_helix());
+    let half = match &s.request.pile.shaft {
+        Some(shaft) => frame.across(shaft.width()) / 2.0,
+        None => UNKNOWN * largest,
+    };
+    let top = frame.grade() - HEAD;
+    let upright = Upright {
+        axis: frame.axis,
+        half: half.min(largest / 2.0),
+        top,
+        lowest: (tip - 2.0).max(top + 1.0),
+        tip: tip.max(top + 1.5),
+        square: square(s.request),
+    };
+    pile::shaft(svg, &upright);
+    for helix in &s.outcome().helices {
+        let y = frame.y(helix.depth);
+        // those far above grade are told in words
+        if y >= top + 1.6 {
+            pile::plate(
+                svg,
+                (frame.axis, y),
+                frame.across(helix.diameter) / 2.0,
+                true,
+            );
+        }
+    }
+}
+
+fn square(request: &Request) -> bool {
+    matches!(request.pile.shaft, Some(Shaft::Square(_)))
+}
