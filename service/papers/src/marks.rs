@@ -53,6 +53,42 @@ pub fn over_limit(svg: &mut Svg, at: (f64, f64), radius: f64) {
     svg.line((x - c, y + c), (x + c, y - c), white);
 }
 
+/// An arrow of 2.6 mm with its middle at `at`, down (1) or up (-1).
+pub fn upright_arrow(svg: &mut Svg, (x, y): (f64, f64), way: f64) {
+    let tip = y + 1.3 * way;
+    let d = format!(
+        "M{} {}V{}M{} {}L{} {}L{} {}",
+        mm(x),
+        mm(y - 1.3 * way),
+        mm(tip),
+        mm(x - 0.7),
+        mm(tip - 0.9 * way),
+        mm(x),
+        mm(tip),
+        mm(x + 0.7),
+        mm(tip - 0.9 * way)
+    );
+    svg.path(&d, "stroke=\"#000\" stroke-width=\"0.3\"");
+}
+
+/// An arrow of 2.6 mm to the right with its middle at `at`.
+pub fn right_arrow(svg: &mut Svg, (x, y): (f64, f64)) {
+    let tip = x + 1.3;
+    let d = format!(
+        "M{} {}H{}M{} {}L{} {}L{} {}",
+        mm(x - 1.3),
+        mm(y),
+        mm(tip),
+        mm(tip - 0.9),
+        mm(y - 0.7),
+        mm(tip),
+        mm(y),
+        mm(tip - 0.9),
+        mm(y + 0.7)
+    );
+    svg.path(&d, "stroke=\"#000\" stroke-width=\"0.3\"");
+}
+
 /// A short piece of beam for the legend.
 pub fn beam_sample(svg: &mut Svg, (x, y): (f64, f64)) {
     let ends = ((x - 2.4, y), (x + 2.4, y));

@@ -9,8 +9,8 @@ use super::levels::{self, Level};
 use super::reading::Subject;
 use crate::panel::PITCH;
 use crate::spread::spread;
-use crate::svg::{Style, Svg, fitted, mm, width};
-use crate::words;
+use crate::svg::{Style, Svg, fitted, width};
+use crate::{marks, words};
 
 /// Gap below a note, mm.
 const CLEAR: f64 = 0.5;
@@ -98,20 +98,7 @@ fn write(svg: &mut Svg, frame: &Frame, note: &Note, top: f64) {
     let long = first.map_or(0.0, |(text, style)| width(text, *style));
     let start = frame.words.x + long + 0.8;
     if let Some(way) = note.off {
-        let (x, tip) = (start + 0.8, at + 1.3 * way);
-        let d = format!(
-            "M{} {}V{}M{} {}L{} {}L{} {}",
-            mm(x),
-            mm(at - 1.3 * way),
-            mm(tip),
-            mm(x - 0.7),
-            mm(tip - 0.9 * way),
-            mm(x),
-            mm(tip),
-            mm(x + 0.7),
-            mm(tip - 0.9 * way)
-        );
-        svg.path(&d, "stroke=\"#000\" stroke-width=\"0.3\"");
+        marks::upright_arrow(svg, (start + 0.8, at), way);
     } else {
         let end = frame.words.right();
         let way = [

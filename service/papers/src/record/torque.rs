@@ -12,7 +12,7 @@ use crate::chart::{Axis, Edge, Span};
 use crate::panel::PITCH;
 use crate::place::{Room, best};
 use crate::svg::{Anchor, Rect, Style, Svg, fitted, width};
-use crate::words;
+use crate::{marks, words};
 
 /// Look of the window at the end.
 pub const WINDOW: &str = "fill=\"#e2e2e2\"";
@@ -143,23 +143,25 @@ fn down(svg: &mut Svg, s: Subject, lines: &[(TorqueLine, Torque)], field: &mut F
     for (row, (line, torque)) in lines.iter().enumerate() {
         let x = field.axis.at(torque.si());
         let beyond = x > r.right() + 0.01;
-        let mut text = format!(
+        let text = format!(
             "{} {} {}",
             line.told(),
             words::torque(*torque, s.system),
             words::torque_unit(s.system)
         );
+        let y = r.bottom() + 1.4 + (row as f64 + 0.76) * PITCH;
+        let mut right = r.right() + OVER;
         if beyond {
-            text += ", beyond the axis";
+            marks::right_arrow(svg, (right - 1.4, y - 0.26 * PITCH));
+            right -= 3.6;
         } else {
             svg.line((x, r.y), (x, r.bottom() + 1.2), line.stroke());
             field.room.avoid((x, r.y), (x, r.bottom()));
         }
-        let text = fitted(&text, r.w + OVER, Style::PLAIN);
+        let text = fitted(&text, right - r.x, Style::PLAIN);
         let half = width(&text, Style::PLAIN) / 2.0;
-        let most = r.right() + OVER - half;
+        let most = right - half;
         let x = x.clamp((r.x + half).min(most), most);
-        let y = r.bottom() + 1.4 + (row as f64 + 0.76) * PITCH;
         svg.text(x, y, &text, Style::PLAIN.at(Anchor::Middle));
     }
 }
