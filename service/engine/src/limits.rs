@@ -57,6 +57,8 @@ pub const JOB_PILES: usize = 60;
 pub const JOB_LOAD_TESTS: usize = 120;
 /// Fields that a caller lists of an installation record.
 pub const RECORD_FIELDS: usize = 40;
+/// Steps of a card for the cab.
+pub const CAB_CARD_STEPS: usize = 200;
 /// Items in a batch.
 pub const BATCH_ITEMS: usize = 1_000;
 /// Plans in a batch.
@@ -109,6 +111,7 @@ limits! {
     "job_piles" = JOB_PILES, "Piles of a job.";
     "job_load_tests" = JOB_LOAD_TESTS, "Load tests of the piles of a job.";
     "record_fields" = RECORD_FIELDS, "Fields that a caller lists of an installation record.";
+    "cab_card_steps" = CAB_CARD_STEPS, "Steps of a card for the cab up to the shaft limit.";
     "batch_items" = BATCH_ITEMS, "Items in a batch.";
     "batch_plans" = BATCH_PLANS, "Plans (`pile-layout`) in a batch.";
 }

@@ -35,6 +35,9 @@ pub mod warnings {
         EFFICIENCY_OF_ONE = "efficiency_of_one", "A mechanical efficiency of 1 is right only for a drive head calibrated as a whole.";
         DRIVE_CAN_OVERTORQUE = "drive_can_overtorque", "The drive head can exceed the torque rating of the shaft at its working pressures; limit the pressure.";
         TURNS_FAST = "pile_turns_fast", "The pile turns faster than is usual for driving: the soil is stirred and the torque is hard to read.";
+        CARD_WITHOUT_LIMIT = "cab_card_without_limit", "No torque rating of the shaft was sent; the card for the cab tells no limit.";
+        CARD_WITHOUT_ROOM = "cab_card_without_room", "Rounded for the operator, the target lies above the shaft limit: there is no room to work in.";
+        CARD_DIFFERENCE_ONLY = "cab_card_difference_only", "Neither return-line nor no-load pressure is known: the pressures of the card are differences, and a gauge at the inlet reads more.";
         RATING_ABOVE_SECTION = "rating_above_section", "The torque rating is above the estimate of the bare section; confirm rating and steel.";
         TORQUE_ABOVE_SECTION = "torque_above_section", "The installed torque is above the estimate of the bare section.";
     }
@@ -55,6 +58,8 @@ pub mod refusals {
         TENSION_TOO_SHALLOW = "tension_by_torque_too_shallow", "The top helix is less than 12 diameters deep; tension by torque is not given.";
         GEAR_COUNTED_TWICE = "gear_counted_twice", "A gear ratio is sent for a displacement that includes the gear already.";
         FAST_GEAR_NOT_SMALLER = "fast_gear_not_smaller", "The displacement in the fast gear is not smaller than that in the slow one: with the same flow it would not turn faster.";
+        CARD_WITHOUT_TARGET = "cab_card_without_target", "The card for the cab has no torque to aim at: send a load in `demand` or `drive.target_torque`.";
+        CARD_TOO_LONG = "cab_card_too_long", "The card for the cab has too many steps up to the shaft limit: send a greater `step_ratio`, or a rating nearer to the target.";
         NO_PRESSURE_DIFFERENCE = "no_pressure_difference", "Return-line and no-load pressures leave nothing of the inlet pressure.";
         SHAFT_WALL_TOO_THICK = "shaft_wall_too_thick", "The wall is thicker than half the outside diameter.";
         SHAFT_DIAGONAL_IMPOSSIBLE = "shaft_diagonal_impossible", "The diagonal of a square shaft lies between its side and side x sqrt 2.";
@@ -78,6 +83,7 @@ pub mod methods {
         LIMIT_STATES = "torque_limit_states", version 1, [CANADA_PHI, CANADA_PHI_TENSION], "Factored resistance = resistance factor x ultimate capacity.";
         HYDRAULIC = "hydraulic_motor_torque", version 1, [HYDRAULIC_MOTOR], "Torque of a positive-displacement motor from the pressure difference, and back.";
         SPEED = "pile_turning_speed", version 1, [HYDRAULIC_MOTOR, TURNING_SPEED, DERIVED], "Turning speed of the pile from the flow, the volumetric efficiency and the volume of one turn, in each gear; going down one pitch a turn.";
+        CAB_CARD = "cab_card", version 1, [HYDRAULIC_MOTOR, BEARWELL_CHOICE], "Torque and pressures in steps of the target torque and on to the torque rating; for the operator the target is rounded up and the limit down, to 0.01 kN m and 10 ft lbf, 0.1 MPa and 10 psi.";
         SECTION_ROUND = "torsion_section_round", version 1, [TORSION_ELASTIC, AISC_360_H3_1, AISC_360_SHEAR_YIELD, AISC_360_DESIGN_WALL, STEEL_MODULUS], "Nominal torsional strength of a round hollow section: lower of first yield and the thin-wall form. Couplings and bolt holes are not in it.";
         SECTION_SQUARE = "torsion_section_square", version 1, [TORSION_SQUARE, AISC_360_SHEAR_YIELD], "First yield of a solid square bar in torsion. Couplings and bolt holes are not in it.";
         CONDITIONS = "torque_conditions", version 1, [TORQUE_AT_OBSTRUCTION, NYC_1814_12, AC358_TORQUE_AVERAGING, AC358_AVERAGING_3_FT, AC358_TENSION_EMBEDMENT, AC358_COMPRESSION_EMBEDMENT], "When a torque may be correlated: no obstruction, advance of at least 85 % of the pitch, steady over the averaging length, and for tension a top helix 12 diameters deep.";

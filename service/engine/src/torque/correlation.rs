@@ -2,8 +2,8 @@
 //! several ultimate capacities. Factors come from `factor.rs` and `safety.rs`.
 
 use super::options::CompressionUltimates;
-use super::outcome::{CabTorque, UltimateBy};
-use crate::quantity::{Force, MomentUnit, Shown, Torque, TorqueFactor, round9};
+use super::outcome::UltimateBy;
+use crate::quantity::{Force, Torque, TorqueFactor};
 use crate::source::{AC358_KT_LISTED, IBC_1810_3_3_1_9, Reference};
 use crate::trace::Trace;
 
@@ -117,20 +117,4 @@ pub(super) fn sent(others: &CompressionUltimates) -> Vec<(UltimateBy, Force)> {
     .into_iter()
     .filter_map(|(item, force)| force.map(|f| (item, f)))
     .collect()
-}
-
-/// A torque rounded up for the operator: to the next 0.01 kN m and to the next 10 ft lbf. A
-/// torque that prints as a whole step stays there.
-pub fn round_up(torque: Torque) -> CabTorque {
-    let up = |unit: MomentUnit, steps_per_unit: f64, unit_steps: f64| {
-        let steps = round9(torque.get(unit) * steps_per_unit / unit_steps).ceil();
-        Shown::as_read(
-            steps * unit_steps / steps_per_unit,
-            unit.def().name.to_owned(),
-        )
-    };
-    CabTorque {
-        si: up(MomentUnit::KNM, 100.0, 1.0),
-        us_customary: up(MomentUnit::FtLbf, 1.0, 10.0),
-    }
 }

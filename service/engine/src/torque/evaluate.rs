@@ -1,15 +1,18 @@
 //! The course of the calculation: the numbers in order, once `settle.rs` has found
 //! nothing wrong. Verdicts are in `judge.rs`, equations in the files of their subject.
 
+use super::alternatives;
+use super::cab_card;
 use super::codes::{methods, warnings};
 use super::conditions::{self, COMPRESSION_DEPTH};
-use super::correlation::{capacity_by_torque, least_ultimate, round_up, sent, torque_for_capacity};
+use super::correlation::{capacity_by_torque, least_ultimate, sent, torque_for_capacity};
 use super::equipment::DriveGear;
 use super::hydraulics;
 use super::judge;
 use super::options::{CompressionUltimates, TorqueBasis};
 use super::outcome::*;
 use super::request::{Request, TorqueReading};
+use super::rounding::{Whole, round_torque};
 use super::safety::Factors;
 use super::settle::{Settled, settle};
 use super::site_factor;
@@ -37,6 +40,9 @@ pub(super) fn evaluate(request: &Request, work: &mut Work) -> Result<Outcome, Re
     let drive = request
         .drive
         .and_then(|d| hydraulics::evaluate(&d, required_torque, rating, work));
+    let cab_card = cab_card::card(request, required_torque, rating, work)?;
+    let installed_torque = installed.as_ref().map(|i| i.torque);
+    let factor_alternatives = alternatives::compare(&settled, installed_torque, work);
     let limit = rating.or(section.as_ref().map(|s| s.estimate));
     let torsion = request.torsion.map(|_| ShaftTorsionOutcome {
         rating,
@@ -53,6 +59,8 @@ pub(super) fn evaluate(request: &Request, work: &mut Work) -> Result<Outcome, Re
         required,
         drive,
         torsion,
+        factor_alternatives,
+        cab_card,
     };
     judge::judge(&settled, &outcome, work);
     Ok(outcome)
@@ -62,7 +70,7 @@ fn cautions_of(request: &Request, work: &mut Work) {
     work.caution(&cautions::ENGINEER_OF_RECORD);
     work.caution(&cautions::LOCAL_CODE);
     work.caution(&cautions::LOCATE_UTILITIES);
-    if request.torque_factor.is_some() {
+    if request.torque_factor.is_some() || request.compare_factors == Some(true) {
         work.caution(&cautions::TORQUE_IS_EMPIRICAL);
         work.caution(&cautions::NOT_COVERED);
     }
@@ -260,7 +268,7 @@ fn required(settled: &Settled, work: &mut Work) -> Option<RequiredTorqueOutcome>
     Some(RequiredTorqueOutcome {
         torque,
         governing,
-        cab: round_up(torque),
+        cab: round_torque(torque, Whole::Up),
         compression,
         tension,
         tension_reduced,

@@ -1,7 +1,9 @@
 //! `torque-capacity`: installation torque and axial capacity, both ways; torque of a
 //! hydraulic drive head; torsion of the shaft. Bearing by soil strength is in `helix`.
 
+mod card;
 pub mod codes;
+mod compared;
 mod drive_outcome;
 mod equipment;
 mod options;
@@ -9,7 +11,11 @@ mod outcome;
 mod request;
 
 #[cfg(feature = "compute")]
+mod alternatives;
+#[cfg(feature = "compute")]
 mod bands;
+#[cfg(feature = "compute")]
+mod cab_card;
 #[cfg(feature = "compute")]
 pub mod conditions;
 #[cfg(feature = "compute")]
@@ -24,6 +30,8 @@ mod factor_choice;
 pub mod hydraulics;
 #[cfg(feature = "compute")]
 mod judge;
+#[cfg(feature = "compute")]
+pub mod rounding;
 #[cfg(feature = "compute")]
 pub mod safety;
 #[cfg(feature = "compute")]
@@ -41,6 +49,8 @@ mod tests;
 #[cfg(feature = "compute")]
 pub(crate) use factor_choice::factor_of_shaft;
 
+pub use card::*;
+pub use compared::*;
 pub use drive_outcome::*;
 pub use equipment::*;
 pub use options::*;

@@ -5,6 +5,8 @@ use std::borrow::Cow;
 
 use serde::{Deserialize, Serialize};
 
+use super::card::CabCardOutcome;
+use super::compared::FactorAlternative;
 use super::drive_outcome::DriveOutcome;
 use crate::quantity::{Force, Length, Pressure, Shown, Size, SteelStress, Torque, TorqueFactor};
 use crate::source::SourceNote;
@@ -39,6 +41,12 @@ pub struct Outcome {
     /// Torque the shaft bears.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub torsion: Option<ShaftTorsionOutcome>,
+    /// Every published torque factor beside the one used, where `compare_factors` asks for it.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub factor_alternatives: Option<Vec<FactorAlternative>>,
+    /// The card for the cab, where `cab_card` asks for it.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub cab_card: Option<CabCardOutcome>,
 }
 
 /// Direction of the load on a pile.
@@ -239,13 +247,14 @@ pub struct RequiredTorqueOutcome {
     pub tension_reduced: Option<RequiredTorque>,
 }
 
-/// A torque rounded up, in both units whatever `output_units` says.
+/// A torque rounded for the operator, a target up and a limit down, in both units whatever
+/// `output_units` says.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct CabTorque {
-    /// Up to the next 0.01 kN m.
+    /// To a whole 0.01 kN m.
     pub si: Shown,
-    /// Up to the next 10 ft lbf.
+    /// To a whole 10 ft lbf.
     pub us_customary: Shown,
 }
 

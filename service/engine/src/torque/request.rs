@@ -5,6 +5,7 @@
 use serde::{Deserialize, Serialize};
 use validator::Validate;
 
+use super::card::CabCard;
 use super::equipment::{DriveGear, DriveHead, LinePressures, ShaftTorsion};
 use super::options::{TensionFactor, TorqueBasis, TorqueFactorChoice};
 use crate::basis::AxialDemand;
@@ -71,6 +72,14 @@ pub struct Request {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(nested)]
     pub torsion: Option<ShaftTorsion>,
+    /// Whether every published torque factor is shown beside the one used; needs `shaft`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub compare_factors: Option<bool>,
+    /// Asks for the card for the cab; needs a torque to aim at, by `demand` or
+    /// `drive.target_torque`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub cab_card: Option<CabCard>,
 }
 
 /// Where the helices of the pile are.

@@ -1,6 +1,7 @@
 //! What is wrong with a request beyond shape and ranges: every fault at once; and the
 //! torque and safety factors where there is none.
 
+use super::cab_card;
 use super::codes::refusals;
 use super::conditions;
 use super::equipment::DriveGear;
@@ -43,6 +44,14 @@ pub(super) fn settle<'a>(request: &'a Request, work: &mut Work) -> Result<Settle
     conditions::faults(request, &mut issues);
     drive_faults(request, &mut issues);
     demand_faults(request, &mut issues);
+    cab_card::faults(request, &mut issues);
+    if request.compare_factors == Some(true) && request.shaft.is_none() {
+        issues.push(Issue::new(
+            "",
+            &MISSING_MEMBER,
+            "`shaft` is needed with `compare_factors`",
+        ));
+    }
     let factor = factor(request, work, &mut issues);
     own_factor_faults(request, &mut issues);
     let tension_withheld = request
@@ -119,6 +128,7 @@ fn anything_asked(request: &Request) -> bool {
         || request.demand.is_some()
         || request.torque_factor.is_some()
         || request.torsion.is_some_and(|t| t.section.is_some())
+        || request.compare_factors == Some(true)
         || drive
 }
 

@@ -47,6 +47,11 @@ fn the_named_examples_come_to_their_verdicts() {
         ("linnet-tension-same", Verdict::Accept),
         ("linnet-site-tests", Verdict::Accept),
         ("linnet-site-tests-band", Verdict::Provisional),
+        ("linnet-cab-card", Verdict::Accept),
+        ("sizerin-cab-card", Verdict::Provisional),
+        ("cab-card-differences", Verdict::Accept),
+        ("cab-card-torque-only", Verdict::Provisional),
+        ("linnet-compare-factors", Verdict::Accept),
         ("gauge-band", Verdict::Provisional),
         ("motor-planning", Verdict::Reject),
         ("over-torque", Verdict::Reject),
@@ -67,6 +72,13 @@ fn every_refused_example_is_refused_where_it_should_be() {
     let expected = [
         ("absurd-torque", "values", "range"),
         ("bare-lb", "shape", "for a force write `lbf` or `kip`"),
+        ("cab-card-too-long", "physics", "cab_card_too_long"),
+        (
+            "cab-card-without-target",
+            "physics",
+            "cab_card_without_target",
+        ),
+        ("compare-without-shaft", "physics", "missing_member"),
         ("demand-without-basis", "physics", "missing_member"),
         ("demand-without-load", "physics", "missing_member"),
         (

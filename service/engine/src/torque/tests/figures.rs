@@ -55,28 +55,32 @@ fn required_torque_of_a_service_load() {
 #[test]
 fn a_whole_step_is_not_rounded_up() {
     use crate::quantity::Torque;
-    use crate::torque::correlation::round_up;
+    use crate::torque::rounding::{Whole, round_torque};
     assert_eq!(
-        round_up(Torque::new(2780.0, MomentUnit::FtLbf))
+        round_torque(Torque::new(2780.0, MomentUnit::FtLbf), Whole::Up)
             .us_customary
             .value(),
         2780.0
     );
     assert_eq!(
-        round_up(Torque::new(2_780.000_01, MomentUnit::FtLbf))
+        round_torque(Torque::new(2_780.000_01, MomentUnit::FtLbf), Whole::Up)
             .us_customary
             .value(),
         2790.0
     );
     assert_eq!(
-        round_up(Torque::new(3.77, MomentUnit::KNM)).si.value(),
+        round_torque(Torque::new(3.77, MomentUnit::KNM), Whole::Up)
+            .si
+            .value(),
         3.77
     );
     assert_eq!(
-        round_up(Torque::new(3.771, MomentUnit::KNM)).si.value(),
+        round_torque(Torque::new(3.771, MomentUnit::KNM), Whole::Up)
+            .si
+            .value(),
         3.78
     );
-    assert_eq!(round_up(Torque::ZERO).si.value(), 0.0);
+    assert_eq!(round_torque(Torque::ZERO, Whole::Up).si.value(), 0.0);
 }
 
 /// 58.2 kN / 0.4 = 145.5 kN, / 22.966 per m = 6.336 kN m; tension 52.0 / 0.3 = 173.3 kN, 7.55

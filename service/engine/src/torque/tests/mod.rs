@@ -1,6 +1,8 @@
 //! Tests of `torque-capacity`: published cases, everyday figures, properties, example
 //! requests. Each expected number carries its origin.
 
+mod alternatives;
+mod cab_card;
 mod cases;
 mod drive;
 mod examples;

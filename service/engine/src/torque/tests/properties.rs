@@ -8,9 +8,10 @@ use crate::quantity::{
     Displacement, Force, ForceUnit, LengthUnit, MomentUnit, PerLengthUnit, Pressure, Size, Torque,
     TorqueFactor,
 };
-use crate::torque::correlation::{capacity_by_torque, round_up, torque_for_capacity};
+use crate::torque::correlation::{capacity_by_torque, torque_for_capacity};
 use crate::torque::factor::{factor_by_diameter, factor_by_regression};
 use crate::torque::hydraulics::{motor_pressure, motor_torque};
+use crate::torque::rounding::{Whole, round_torque};
 use crate::trace::Trace;
 
 fn off() -> Trace {
@@ -181,7 +182,7 @@ proptest! {
     #[test]
     fn rounding_up_never_falls_below_and_stays_within_one_step(t in 0.0..1e6f64) {
         let torque = Torque::from_si(t);
-        let cab = round_up(torque);
+        let cab = round_torque(torque, Whole::Up);
         let (si, us) = (cab.si.value(), cab.us_customary.value());
         let (kn_m, ft_lbf) = (torque.get(MomentUnit::KNM), torque.get(MomentUnit::FtLbf));
         prop_assert!(si >= kn_m * (1.0 - 1e-8) && si < kn_m + 0.01 + 1e-9);
