@@ -3,7 +3,7 @@
 use std::time::Duration;
 
 use bearwell_engine::contract::{Answer, Call, Noun};
-use bearwell_engine::{footing, frost, helix, layout, load_test, torque};
+use bearwell_engine::{footing, forecast, frost, helix, layout, load_test, record, torque};
 use reqwest::header::{ACCEPT, CONTENT_TYPE, RETRY_AFTER};
 use serde::de::DeserializeOwned;
 
@@ -100,6 +100,10 @@ calculations! {
         "What the soil under a dug footing bears, by the classical theories.";
     load_test: load_test::LoadTest, load_test::Request => load_test::Outcome,
         "Failure load of a static load test, and the torque factor of the site.";
+    installation_record: record::InstallationRecord, record::Request => record::Outcome,
+        "The log of a pile, judged: may it stay, must it go deeper, what its record lacks.";
+    length_forecast: forecast::LengthForecast, forecast::Request => forecast::Outcome,
+        "From the first logs: how deep the other piles will go, and what to have on the truck.";
 }
 
 impl Client {

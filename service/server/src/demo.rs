@@ -1,4 +1,4 @@
-//! `bearwell demo`: two invented houses told from soil to plan, by the same calculations
+//! `bearwell demo`: two invented houses told from soil to plan and to the first piles, by the same calculations
 //! that the service answers with. Every number printed comes out of an answer.
 
 use std::io::{self, Write};
@@ -11,10 +11,12 @@ use bearwell_engine::frost::FrostEmbedment;
 use bearwell_engine::helix::HelixCapacity;
 use bearwell_engine::layout::PileLayout;
 use bearwell_engine::quantity::{Force, System};
+use bearwell_engine::record::InstallationRecord;
 use bearwell_engine::torque::TorqueCapacity;
 use bearwell_engine::trace::Trace;
 
 mod chapters;
+mod rig;
 mod text;
 
 /// The example requests of one house.
@@ -27,6 +29,7 @@ struct House {
     frost: &'static str,
     layout: &'static str,
     search: &'static str,
+    logs: &'static [&'static str],
 }
 
 macro_rules! example {
@@ -46,6 +49,10 @@ const HOUSES: [House; 2] = [
         frost: example!("frost-embedment/linnet"),
         layout: example!("pile-layout/linnet"),
         search: example!("pile-layout/linnet-search"),
+        logs: &[
+            example!("installation-record/linnet"),
+            example!("installation-record/linnet-stopped-on-debris"),
+        ],
     },
     House {
         title: "Sizerin, lot 8, Baie-aux-Tamaracs",
@@ -60,6 +67,10 @@ const HOUSES: [House; 2] = [
         frost: example!("frost-embedment/sizerin"),
         layout: example!("pile-layout/sizerin"),
         search: example!("pile-layout/sizerin-search"),
+        logs: &[
+            example!("installation-record/sizerin"),
+            example!("installation-record/sizerin-rock-at-2-m"),
+        ],
     },
 ];
 
@@ -105,6 +116,9 @@ fn tell(out: &mut impl Write, house: &House) -> io::Result<()> {
     let frost = told::<FrostEmbedment>(house.frost)?;
     let layout = told::<PileLayout>(house.layout)?;
     let search = told::<PileLayout>(house.search)?;
+    let logs: Vec<_> = (house.logs.iter())
+        .map(|example| told::<InstallationRecord>(example))
+        .collect::<io::Result<_>>()?;
     let drawn = most_loaded(&torque, &layout, &frost)?;
     let searched = most_loaded(&torque, &search, &frost)?;
 
@@ -116,6 +130,7 @@ fn tell(out: &mut impl Write, house: &House) -> io::Result<()> {
     chapters::winter(out, s, &frost)?;
     chapters::plan(out, s, &layout, &search)?;
     chapters::worst_piles(out, s, &drawn, &searched)?;
+    rig::rig(out, s, &logs)?;
 
     let mut outcomes: Vec<_> = (helix.iter().zip(HELICES))
         .map(|(told, name)| chapters::outcome(name, &told.answer))
@@ -142,6 +157,7 @@ fn tell(out: &mut impl Write, house: &House) -> io::Result<()> {
         .chain(&torque.answer.cautions)
         .chain(&frost.answer.cautions)
         .chain(&layout.answer.cautions)
+        .chain(logs.iter().flat_map(|told| &told.answer.cautions))
     {
         if cautions.iter().all(|c| c.code != caution.code) {
             cautions.push(caution);
@@ -208,8 +224,9 @@ mod tests {
         }
         assert!(text.matches(DEMO_DATA.text).count() > HOUSES.len());
         assert!(text.lines().all(|line| line.chars().count() <= 78));
-        // every chapter of both houses ends with a verdict: two or three sets and plans
-        assert!(text.matches("Verdict: ").count() >= 2 * 5);
+        // every chapter of both houses ends with a verdict: two or three sets and plans,
+        // two logs
+        assert!(text.matches("Verdict: ").count() >= 2 * 7);
     }
 
     #[test]

@@ -268,7 +268,7 @@ pub fn worst_piles(
 }
 
 /// The verdict, the check that comes closest to its limit, and the warnings.
-fn judged<O>(out: &mut impl Write, s: System, answer: &Answer<O>) -> io::Result<()> {
+pub fn judged<O>(out: &mut impl Write, s: System, answer: &Answer<O>) -> io::Result<()> {
     let governing = || answer.checks.iter().filter(|c| c.governing);
     for check in governing().filter(|c| c.status == CheckStatus::Fail) {
         item(out, &format!("FAILS: {}.", sentence(check, s)))?;
