@@ -3,7 +3,7 @@
 use std::time::Duration;
 
 use bearwell_engine::contract::{Answer, Call, Noun};
-use bearwell_engine::{footing, forecast, frost, helix, layout, load_test, record, torque};
+use bearwell_engine::{footing, forecast, frost, helix, job, layout, load_test, record, torque};
 use reqwest::header::{ACCEPT, CONTENT_TYPE, RETRY_AFTER};
 use serde::de::DeserializeOwned;
 
@@ -102,6 +102,8 @@ calculations! {
         "Failure load of a static load test, and the torque factor of the site.";
     installation_record: record::InstallationRecord, record::Request => record::Outcome,
         "The log of a pile, judged: may it stay, must it go deeper, what its record lacks.";
+    installation_job: job::InstallationJob, job::Request => job::Outcome,
+        "The piles of a job judged together, and what one failed pile means for the rest.";
     length_forecast: forecast::LengthForecast, forecast::Request => forecast::Outcome,
         "From the first logs: how deep the other piles will go, and what to have on the truck.";
 }
