@@ -293,6 +293,14 @@ fn no_fit(outcome: CriterionOutcome, why: NoFit) -> CriterionOutcome {
                 fit::DE_BEER_BREAK.value
             ),
         ),
+        NoFit::OneLine(part) => (
+            NoBreak,
+            format!(
+                "two logarithmic lines leave {} of the squares of one, at most {} needed",
+                per_cent(part),
+                per_cent(fit::DE_BEER_GAIN.value)
+            ),
+        ),
         NoFit::MeetsOutside => (
             NoBreak,
             "the two logarithmic lines do not meet within the curve".to_owned(),
@@ -321,6 +329,14 @@ fn butler_hoy(curve: &Curve, work: &mut Work) -> CriterionOutcome {
         Err(NoTangent::NotSteepEnough) => outcome.not_met(
             curve,
             format!("the curve does not become softer than {steep} before its last point"),
+        ),
+        Err(NoTangent::HardlyLeft(part)) => outcome.not_met(
+            curve,
+            format!(
+                "at its last point the curve has {} of the load of the tangent of {steep}, at most {} needed",
+                per_cent(part),
+                per_cent(shape::LEFT_TANGENT.value)
+            ),
         ),
         Err(NoTangent::TooSoft) => outcome.without(
             CriterionReason::TooSoftFromTheStart,

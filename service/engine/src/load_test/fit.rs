@@ -22,6 +22,10 @@ pub static DE_BEER_POINTS: Sourced<usize> =
     Sourced::new("de_beer_fewest_points", 3, &BEARWELL_CHOICE);
 /// De Beer: largest slope of the second line over that of the first.
 pub static DE_BEER_BREAK: Sourced<f64> = Sourced::new("de_beer_slope_ratio", 0.5, &BEARWELL_CHOICE);
+/// De Beer: largest sum of squares of the two lines over that of one line. Loads off at random
+/// about one power law leave two thirds of it and more; curves with a break, a twentieth.
+pub static DE_BEER_GAIN: Sourced<f64> =
+    Sourced::new("de_beer_squares_ratio", 0.25, &BEARWELL_CHOICE);
 
 /// A line y = intercept + slope x by least squares.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -99,6 +103,8 @@ pub enum NoFit {
     Poor(f64, f64),
     /// The second line is not flat enough beside the first: slopes.
     NoBreak(f64, f64),
+    /// Two lines are hardly nearer to the points than one: part of the squares that is left.
+    OneLine(f64),
     /// The lines do not meet within the curve.
     MeetsOutside,
     /// The hyperbola tends to this load, N: too far beyond the curve.
@@ -175,8 +181,9 @@ pub struct Break {
 ///
 /// s, Q points with load and displacement, m and N, divided where the sum of squares of both
 /// lines is least, at least 3 on each side. A break only where r_1 is above nil and r_2 at most
-/// half of it, and where the lines meet within the curve. Source: De Beer 1968, as told
-/// elsewhere; the rules of division and slope are choices of this service. Positive.
+/// half of it, where the two lines leave at most a quarter of the sum of squares of one line
+/// through all points, and where they meet within the curve. Source: De Beer 1968, as told
+/// elsewhere; the rules of division, slope and squares are choices of this service. Positive.
 pub fn de_beer(curve: &Curve, trace: &mut Trace) -> Result<Break, NoFit> {
     let moved = |p: &&Point| p.load > 0.0 && p.displacement > 0.0;
     let points: Vec<Point> = curve.points.iter().filter(moved).copied().collect();
@@ -199,6 +206,11 @@ pub fn de_beer(curve: &Curve, trace: &mut Trace) -> Result<Break, NoFit> {
     let (at, first, second) = best.ok_or(NoFit::NoBreak(0.0, 0.0))?;
     if first.slope <= 0.0 || second.slope > DE_BEER_BREAK.value * first.slope {
         return Err(NoFit::NoBreak(first.slope, second.slope));
+    }
+    let one = least_squares(&plotted).map_or(0.0, |line| line.squares);
+    let two = first.squares + second.squares;
+    if two > DE_BEER_GAIN.value * one {
+        return Err(NoFit::OneLine(if one > 0.0 { two / one } else { 1.0 }));
     }
     let log_s = (first.intercept - second.intercept) / (second.slope - first.slope);
     let s = math::pow(10.0, log_s);

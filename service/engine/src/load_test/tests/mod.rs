@@ -6,6 +6,7 @@ mod closed_form;
 mod conduct;
 mod curves;
 mod examples;
+mod noise;
 mod properties;
 mod several;
 mod verdicts;
