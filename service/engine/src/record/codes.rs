@@ -17,6 +17,7 @@ pub mod checks {
         TIP_DEPTH = "record_tip_depth", "Depth of the tip against the specified least depth.";
         GREATEST_DEPTH = "record_greatest_depth", "Depth of the tip against the greatest depth allowed.";
         REFUSAL_SHORT = "record_refusal_short", "Depth of the tip against the specified least depth, for a pile that cannot be turned deeper as it is.";
+        LEFT_DEEPEST = "record_left_deepest", "Depth of the tip at the end against the greatest depth it reached: a pile that was turned back stands in ground it has disturbed.";
         OBSTRUCTION = "record_obstruction", "Stopped on an obstruction: its torque says nothing of the ground.";
         FROST = "record_helix_below_frost", "Depth of the top helix against the frost depth with its margin.";
         FILL = "record_helix_below_fill", "Depth of the top helix against the base of fill without credit.";
@@ -32,6 +33,7 @@ pub mod checks {
         GROUND = "record_ground", "Whether anything is known of the ground the pile stands in.";
         HELIX_GROUND = "record_helix_ground", "Helices that stand in ground whose torque may not be correlated.";
         EXPLAINED = "record_torque_explained", "Torque at the end against the upper end of what the profile of the ground gives; more is a hard stop or another ground.";
+        GROUND_CAPACITY = "record_ground_capacity", "Ultimate capacity the load needs against the ultimate capacity of the profile at this depth, punching into weaker ground counted; the least of torque and soil governs.";
         RETORQUE = "record_retorque", "Torque after the wait against the required torque.";
         COMPLETE = "record_complete", "Fields missing of the list asked for.";
     }
@@ -85,7 +87,7 @@ pub mod methods {
     methods! {
         READINGS = "log_readings", version 1, [AC358_TORQUE_AVERAGING, AC358_AVERAGING_3_FT, BEARWELL_CHOICE], "Each reading stands for the penetration since the reading before; torque in a hole that was there before does not count. Readings above 1.5 times those before and behind, which lie at most max(averaging length, 1 m) apart, or a single one, are spikes and are left out; at the end of the log a rise counts once it has held over the averaging length max(3 ft, 3 D).";
         EFFECTIVE = "log_effective_torque", version 1, [AC358_TORQUE_AVERAGING, AC358_AVERAGING_3_FT, BEARWELL_CHOICE], "The lower of the means by depth over max(3 ft, 3 D) and over 3 D, D the largest helix; or one mean, the least or the last reading, as asked for.";
-        ACCEPTANCE = "log_acceptance", version 1, [IBC_1810_4_11, NYC_1814_12, IBC_1705_9_FINAL_TORQUE, IBC_1810_3_1_3, PLUMB_PERMIT_NOTES, CALIBRATION_PRACTICE, FROST_MARGIN_PRACTICE, AC358_TENSION_EMBEDMENT, RETORQUE_PRACTICE, BEARWELL_CHOICE], "Torque, least reading, depth, advance, torque limit, position, calibration and knowledge of the ground, each a check of its own: a torque alone is never acceptance. `continue` where driving deeper can mend all that fails and the pile can be driven deeper: not on an obstruction, not with a stalled drive head, not at or over the torque limit of the shaft (from 95 % of it), not where it goes down less than a tenth of its pitch in a turn, not at the greatest depth.";
+        ACCEPTANCE = "log_acceptance", version 1, [IBC_1810_4_11, NYC_1814_12, IBC_1705_9_FINAL_TORQUE, IBC_1810_3_3_1_9, IBC_1810_3_1_3, PLUMB_PERMIT_NOTES, CALIBRATION_PRACTICE, FROST_MARGIN_PRACTICE, AC358_TENSION_EMBEDMENT, RETORQUE_PRACTICE, BEARWELL_CHOICE], "Torque, least reading, depth, advance, torque limit, position, calibration and knowledge of the ground, each a check of its own: a torque alone is never acceptance. Where a profile is sent the ultimate capacity is the least of torque and soil, punching counted. `continue` where driving deeper can mend all that fails and the pile can be driven deeper: not on an obstruction, not with a stalled drive head, not at or over the torque limit of the shaft (from 95 % of it), not where it goes down less than a tenth of its pitch in a turn, not at the greatest depth.";
         COMPLETENESS = "record_completeness", version 1, [IBC_1705_9, NYC_1814_12_RECORD, RECORD_PRACTICE, CALLER], "The fields of a list that the request does not carry. What the log can show is taken from the log: a torque for each foot is one at most every 1 ft from the ground, or from the base of a pre-drilled hole, to the greatest depth; the speed of rotation is there where each torque that is averaged at the end has one; a torque on an obstruction or in a hole that was there before is not that of a bearing zone. A field that is missing leaves the verdict provisional.";
         ADVICE = "log_advice", version 1, [BEARWELL_CHOICE], "What can be done next, in the order in which it costs least and harms least.";
     }

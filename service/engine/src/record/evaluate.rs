@@ -46,7 +46,7 @@ pub(crate) fn evaluate(request: &Request, work: &mut Work) -> Result<Outcome, Re
     judge_torque::judge(&found, work);
     judge_depth::judge(&found, work);
     judge_proofs::judge(&found, work);
-    let ground = judge_ground::judge(&found, work);
+    let ground = judge_ground::judge(&found, &torque, work);
     let rows = log_rows(&found);
     let window_from = found.effective.as_ref().map(|e| e.window_from);
     let completeness = completeness::judge(request, &rows, window_from, work);

@@ -5,7 +5,7 @@ use super::codes::checks;
 use super::found::Found;
 use crate::contract::{Check, Work, utilisation};
 use crate::frost::constants::FROST_MARGIN;
-use crate::quantity::Length;
+use crate::quantity::{Length, round9};
 use crate::source::{BEARWELL_CHOICE, CALLER, FROST_DEPTH_OFFICIAL, IBC_1810_4_11};
 
 /// All of them.
@@ -63,6 +63,12 @@ fn tip(found: &Found, work: &mut Work) {
             };
             found.put_deeper(check, work);
         }
+    }
+    let rows = found.log.rows.iter();
+    let deepest = Length::from_si(rows.fold(0.0, |a: f64, r| a.max(r.depth)));
+    if round9(tip.si()) < round9(deepest.si()) {
+        let check = Check::at_least(&checks::LEFT_DEEPEST, deepest, tip, &BEARWELL_CHOICE);
+        found.put_deeper(check, work);
     }
     if let Some(most) = depths.maximum_tip_depth {
         let check = Check::at_most(&checks::GREATEST_DEPTH, tip, most, &CALLER);

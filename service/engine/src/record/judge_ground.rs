@@ -5,17 +5,20 @@ use super::codes::{checks, warnings};
 use super::found::Found;
 use super::ground::GroundKnown;
 use super::outcome::{ExpectedAtDepth, GroundOutcome, LayerTorque};
+use super::torque_side::TorqueSide;
 use crate::contract::{Calculation, Check, Work, utilisation};
 use crate::helix::{
     AxialDirections, ExpectedTorque, HelixCapacity, HelixPile, HelixPlate, Request as HelixRequest,
 };
-use crate::quantity::{Length, SoilStress, Torque, round9};
+use crate::quantity::{Force, Length, SoilStress, Torque, round9};
 use crate::soil::{SoilKind, SoilProfile};
-use crate::source::{BEARWELL_CHOICE, HOYT_CLEMENCE_SCATTER, TORQUE_AT_OBSTRUCTION};
+use crate::source::{
+    BEARWELL_CHOICE, HOYT_CLEMENCE_SCATTER, IBC_1810_3_3_1_9, TORQUE_AT_OBSTRUCTION,
+};
 use crate::trace::Trace;
 
 /// All of it.
-pub(super) fn judge(found: &Found, work: &mut Work) -> Option<GroundOutcome> {
+pub(super) fn judge(found: &Found, torque: &TorqueSide, work: &mut Work) -> Option<GroundOutcome> {
     let profile = match &found.request.ground {
         Some(GroundKnown::Profile(profile)) => profile,
         Some(GroundKnown::Report(_)) => return None,
@@ -34,6 +37,9 @@ pub(super) fn judge(found: &Found, work: &mut Work) -> Option<GroundOutcome> {
     };
     if let Some(expected) = &expected_torque {
         explained(found, expected, work);
+        if let Some(needed) = torque.needed_ultimate() {
+            enough(found, needed, expected, work);
+        }
     }
     Some(GroundOutcome {
         layers: layers(found, &graded),
@@ -230,7 +236,12 @@ fn expected(
             work.methods.push(method);
         }
     }
+    let punching = answer
+        .compression
+        .as_ref()
+        .and_then(|c| c.ultimate_by_punching);
     Ok(answer.expected_torque.map(|e| ExpectedAtDepth {
+        ultimate_by_punching: punching,
         ultimate: e.from_ultimate,
         expected: e.torque.expected,
         low: e.torque.low,
@@ -241,6 +252,23 @@ fn expected(
             .filter(|_| e.torque.expected > Torque::ZERO)
             .map(|t| t.torque / e.torque.expected),
     }))
+}
+
+/// The capacity of a pile is the least of what torque and soil say.
+fn enough(found: &Found, needed: Force, expected: &ExpectedAtDepth, work: &mut Work) {
+    let there = match expected.ultimate_by_punching {
+        Some(punching) => expected.ultimate.min(punching),
+        None => expected.ultimate,
+    };
+    let check = Check::at_least(&checks::GROUND_CAPACITY, needed, there, &IBC_1810_3_3_1_9);
+    let check = if check.passed() {
+        check
+    } else {
+        check
+            .reason("the profile and the torque disagree")
+            .unproven()
+    };
+    found.put(check, work);
 }
 
 fn explained(found: &Found, expected: &ExpectedAtDepth, work: &mut Work) {

@@ -228,7 +228,10 @@ pub struct LayerTorque {
 pub struct ExpectedAtDepth {
     /// Ultimate capacity in compression of the helices in this ground.
     pub ultimate: Force,
-    /// That over the torque factor.
+    /// The same limited by punching into weaker ground below, where that is less.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub ultimate_by_punching: Option<Force>,
+    /// `ultimate` over the torque factor.
     pub expected: Torque,
     /// Lower end of its scatter.
     pub low: Torque,

@@ -5,9 +5,10 @@ use super::outcome::{CapacityOfTorque, RecordRequired};
 use super::request::{Request, TorqueTarget};
 use crate::catalogue::refusals::MISSING_MEMBER;
 use crate::contract::{Calculation, Issue, Work};
-use crate::quantity::Torque;
+use crate::quantity::{Force, Torque};
 use crate::source::{AC358_KT_LISTED, CALLER};
 use crate::torque::codes::warnings as torque_warnings;
+use crate::torque::correlation::capacity_by_torque;
 use crate::torque::{
     CapacityByTorque, GaugeReading, InstalledTorque, Outcome as TorqueOutcome,
     Request as TorqueRequest, TorqueCapacity, TorqueReading,
@@ -21,6 +22,22 @@ pub(super) struct TorqueSide {
     pub required: Option<RecordRequired>,
     /// Factor and basis.
     pub answer: Option<TorqueOutcome>,
+}
+
+impl TorqueSide {
+    /// Ultimate capacity in compression that the pile needs: of its load, or what the stated
+    /// torque stands for.
+    pub fn needed_ultimate(&self) -> Option<Force> {
+        let answer = self.answer.as_ref()?;
+        match &answer.required {
+            Some(required) => required.compression.map(|c| c.ultimate),
+            None => {
+                let factor = answer.torque_factor.as_ref()?.compression.as_ref()?.factor;
+                let torque = self.required.as_ref()?.torque;
+                Some(capacity_by_torque(factor, torque, &mut Trace::off()))
+            }
+        }
+    }
 }
 
 /// What is asked of the torque calculation; nothing without a torque factor.

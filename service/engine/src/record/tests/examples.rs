@@ -38,6 +38,8 @@ fn every_example_comes_to_its_verdict() {
         ("linnet-spin-out", Reject),
         ("linnet-stone-passed", Accept),
         ("linnet-stopped-on-debris", Reject),
+        ("linnet-thin-crust", Provisional),
+        ("linnet-turned-back", Continue),
         ("nothing-but-a-log", Provisional),
         ("porch-pile-in-tension", Accept),
         ("record-complete", Accept),

@@ -401,11 +401,13 @@ fn the_log_against_the_profile() {
         layer(0.0, 11.0, clay(500.0)),
         layer(11.0, 30.0, clay(2500.0))
     ])));
+    // 1,500 psf explain 2,607 at most; a stated 1,000 stands for 9 kip, which they carry
+    let weak = profile(json!([
+        layer(0.0, 11.0, clay(500.0)),
+        layer(11.0, 30.0, clay(1500.0))
+    ]));
     trips(
-        profile(json!([
-            layer(0.0, 11.0, clay(500.0)),
-            layer(11.0, 30.0, clay(1500.0))
-        ])),
+        with(stated(1000.0, false), weak),
         Verdict::Provisional,
         "record_torque_explained",
     );
@@ -416,12 +418,57 @@ fn the_log_against_the_profile() {
         layer(18.0, 30.0, clay(2500.0)),
     ])));
     assert_eq!(verdict, Verdict::Continue);
-    assert_eq!(codes, ["record_helix_ground", "record_torque_explained"]);
+    assert_eq!(
+        codes,
+        [
+            "record_helix_ground",
+            "record_torque_explained",
+            "record_ground_capacity"
+        ]
+    );
     let deep = profile(json!([
         layer(0.0, 11.0, clay(500.0)),
         layer(11.0, 18.0, clay(2500.0))
     ]));
     trips(deep, Verdict::Provisional, "record_helix_ground");
+}
+
+/// 25.0 kip ultimate are needed. 300 psf below 20.7 ft under a crust: 27.9 kip on the
+/// helices, less by punching.
+#[test]
+fn a_crust_over_soft_ground() {
+    let crust = |below: f64, deep: f64| {
+        profile(json!([
+            layer(0.0, 11.0, clay(500.0)),
+            layer(11.0, below, clay(2500.0)),
+            layer(below, 30.0, clay(deep)),
+        ]))
+    };
+    trips(
+        crust(20.7, 300.0),
+        Verdict::Provisional,
+        "record_ground_capacity",
+    );
+    let answer = answer(&with(linnet(&GOOD), crust(20.7, 300.0)));
+    assert!(
+        answer
+            .warnings
+            .iter()
+            .any(|w| w.code == "record_ground_below")
+    );
+    passes(crust(28.0, 300.0));
+}
+
+#[test]
+fn a_pile_that_was_turned_back() {
+    let back = |ft: f64| {
+        let mut log = log(&GOOD);
+        let rows = log["rows"].as_array_mut().expect("rows");
+        rows.push(json!([ft, 800.0, 2.8, 12]));
+        json!({ "log": log })
+    };
+    trips(back(19.5), Verdict::Continue, "record_left_deepest");
+    passes(back(20.0));
 }
 
 #[test]
