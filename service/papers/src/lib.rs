@@ -5,6 +5,7 @@
 //! calculated here; every number comes out of the answer. Lengths on paper are millimetres.
 #![warn(missing_docs)]
 
+mod cab;
 mod chart;
 mod checks;
 mod column;
@@ -29,6 +30,7 @@ mod svg;
 mod table;
 mod words;
 
+pub use cab::{cab_card_csv, cab_card_svg};
 pub use helix::helix_svg;
 pub use layout::layout_svg;
 pub use load_test::{load_test_csv, load_test_svg};

@@ -12,8 +12,9 @@ use bearwell_engine::layout::PileLayout;
 use bearwell_engine::load_test::LoadTest;
 use bearwell_engine::quantity::System;
 use bearwell_engine::record::InstallationRecord;
+use bearwell_engine::torque::TorqueCapacity;
 use bearwell_engine::trace::Trace;
-use bearwell_papers::{helix_svg, layout_svg, load_test_svg, record_svg};
+use bearwell_papers::{cab_card_svg, helix_svg, layout_svg, load_test_svg, record_svg};
 use common::judge;
 use common::strokes::judge_strokes;
 
@@ -50,6 +51,13 @@ const RECORDS: [(&str, Paper); 3] = [
     ("linnet", Paper::Letter),
     ("linnet-keep-driving", Paper::Letter),
     ("linnet-stopped-on-debris", Paper::Letter),
+];
+
+/// Examples of `torque-capacity` whose cards for the cab are committed.
+const CARDS: [(&str, Paper); 3] = [
+    ("cab-card-differences", Paper::Letter),
+    ("linnet-cab-card", Paper::Letter),
+    ("sizerin-cab-card", Paper::A4),
 ];
 
 type Draw<C> = fn(&<C as Noun>::Request, &Answer<<C as Noun>::Outcome>, System, Paper) -> String;
@@ -126,6 +134,15 @@ fn every_helix_capacity_makes_a_good_sheet() {
 }
 
 #[test]
+fn every_torque_capacity_makes_a_good_card() {
+    let judge = |name: &str, svg: &str| {
+        let sheet = judge(name, svg);
+        judge_strokes(name, svg, &sheet);
+    };
+    all_sheets::<TorqueCapacity>(cab_card_svg, judge, CARDS.len());
+}
+
+#[test]
 fn every_load_test_makes_a_good_sheet() {
     let judge = |name: &str, svg: &str| {
         let sheet = judge(name, svg);
@@ -148,5 +165,6 @@ fn committed_pictures_are_what_is_drawn() {
     committed::<PileLayout>(layout_svg, "", &LAYOUTS);
     committed::<HelixCapacity>(helix_svg, "helix-", &HELICES);
     committed::<InstallationRecord>(record_svg, "record-", &RECORDS);
+    committed::<TorqueCapacity>(cab_card_svg, "", &CARDS);
     committed::<LoadTest>(load_test_svg, "load-test-", &LOAD_TESTS);
 }

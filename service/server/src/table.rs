@@ -32,7 +32,7 @@ pub const CALCULATIONS: &[Entry] = &[
         "minimum_depth",
         "helix_sets",
     ]),
-    Entry::of::<TorqueCapacity, JsonOnly>(),
+    Entry::of::<TorqueCapacity, TorqueSheets>(),
     Entry::of::<FrostEmbedment, JsonOnly>(),
     Entry::of::<PileLayout, LayoutSheets>().heavy(),
     Entry::of::<FootingBearing, JsonOnly>(),
@@ -182,6 +182,32 @@ impl Sheets<HelixCapacity> for HelixSheets {
         },
         draw: bearwell_papers::helix_svg,
     }];
+}
+
+/// The card for the cab, drawn and as a table.
+pub struct TorqueSheets;
+
+impl Sheets<TorqueCapacity> for TorqueSheets {
+    const ALL: &'static [Sheet<TorqueCapacity>] = &[
+        Sheet {
+            note: SheetNote {
+                media: "image/svg+xml",
+                form: "cab_card",
+                about: "the card for the cab where `cab_card` asks for it: torque against the \
+                        pressure of each gear, target and shaft limit in large figures.",
+            },
+            draw: bearwell_papers::cab_card_svg,
+        },
+        Sheet {
+            note: SheetNote {
+                media: bearwell_papers::csv::CSV,
+                form: "cab_card",
+                about: "the card for the cab as a table: a row for each step, then target and \
+                        shaft limit as rounded for the operator.",
+            },
+            draw: bearwell_papers::cab_card_csv,
+        },
+    ];
 }
 
 /// Drawings and tables of a load test.

@@ -73,7 +73,7 @@ pub(super) fn card(
         shaft_limit: rating.map(|rating| mark(rating, Whole::Down)),
         table: table(&parts, drive, &gears),
     };
-    warn(&out, drive, work);
+    warn(&out, drive, request.demand.is_some(), work);
     Ok(Some(out))
 }
 
@@ -220,7 +220,7 @@ fn table(parts: &[(f64, Torque)], drive: Option<&DriveHead>, gears: &[Gear]) -> 
     }
 }
 
-fn warn(card: &CabCardOutcome, drive: Option<&DriveHead>, work: &mut Work) {
+fn warn(card: &CabCardOutcome, drive: Option<&DriveHead>, judged: bool, work: &mut Work) {
     if drive.is_some_and(|d| back_pressure(d).is_none()) {
         work.warn(
             &warnings::CARD_DIFFERENCE_ONLY,
@@ -242,14 +242,16 @@ fn warn(card: &CabCardOutcome, drive: Option<&DriveHead>, work: &mut Work) {
         || pressures.into_iter().any(|(t, l)| {
             crossed(&t.cab.si, &l.cab.si) || crossed(&t.cab.us_customary, &l.cab.us_customary)
         });
-    if crossing {
-        work.warn(
-            &warnings::CARD_WITHOUT_ROOM,
-            format!(
-                "target {}, limit {}",
-                Torque::ROLE.in_both_systems(card.target.torque.si()),
-                Torque::ROLE.in_both_systems(limit.torque.si())
-            ),
-        );
+    let shown = |torque: Torque| Torque::ROLE.in_both_systems(torque.si());
+    let detail = format!(
+        "target {}, limit {}",
+        shown(card.target.torque),
+        shown(limit.torque)
+    );
+    let above = !utilisation(card.target.torque.si(), limit.torque.si()).1;
+    if above && judged {
+        work.hold_back(&warnings::CARD_WITHOUT_ROOM, detail);
+    } else if crossing {
+        work.warn(&warnings::CARD_WITHOUT_ROOM, detail);
     }
 }

@@ -36,7 +36,7 @@ pub mod warnings {
         DRIVE_CAN_OVERTORQUE = "drive_can_overtorque", "The drive head can exceed the torque rating of the shaft at its working pressures; limit the pressure.";
         TURNS_FAST = "pile_turns_fast", "The pile turns faster than is usual for driving: the soil is stirred and the torque is hard to read.";
         CARD_WITHOUT_LIMIT = "cab_card_without_limit", "No torque rating of the shaft was sent; the card for the cab tells no limit.";
-        CARD_WITHOUT_ROOM = "cab_card_without_room", "Rounded for the operator, the target lies above the shaft limit: there is no room to work in.";
+        CARD_WITHOUT_ROOM = "cab_card_without_room", "The target, or only its figure rounded for the operator, lies above the shaft limit: there is no room to work in. A target that itself lies above it holds a verdict back.";
         CARD_DIFFERENCE_ONLY = "cab_card_difference_only", "Neither return-line nor no-load pressure is known: the pressures of the card are differences, and a gauge at the inlet reads more.";
         RATING_ABOVE_SECTION = "rating_above_section", "The torque rating is above the estimate of the bare section; confirm rating and steel.";
         TORQUE_ABOVE_SECTION = "torque_above_section", "The installed torque is above the estimate of the bare section.";

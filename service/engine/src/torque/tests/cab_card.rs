@@ -178,6 +178,13 @@ fn a_target_close_below_the_limit_has_no_room() {
     assert!(warns(&at(5503.0, 5508.0), "cab_card_without_room"));
     assert!(!warns(&at(5503.0, 5900.0), "cab_card_without_room"));
     assert!(warns(&at(6000.0, 5500.0), "cab_card_without_room"));
+    // a target above the limit is no card to drive by, although the load needs less
+    let mut drive = two_speed();
+    drive["working_pressures"]["inlet"] = q(6000.0, "psi");
+    drive["target_torque"] = q(6000.0, "ft_lbf");
+    let held = carded(json!({ "drive": drive }));
+    assert_eq!(held.verdict, crate::contract::Verdict::Provisional);
+    assert_eq!(held.verdict_reasons[0].code, "cab_card_without_room");
 }
 
 #[test]

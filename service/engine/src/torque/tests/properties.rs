@@ -76,6 +76,11 @@ fn request(v: [f64; 6], si: bool) -> Json {
             q(in3, "in3_per_rev")
         }
     };
+    let rate = if si {
+        q(15.0 * 3.785_411_784, "L_per_min")
+    } else {
+        q(15.0, "gal_per_min")
+    };
     json!({
         "shaft": { "round": { "outside_diameter": size(4.25), "wall_thickness": size(wall) } },
         "torque_factor": { "effective_diameter": {} },
@@ -85,7 +90,10 @@ fn request(v: [f64; 6], si: bool) -> Json {
                 "helix_pitch": size(3.0), "steady_length": size(48.0) } },
         "demand": { "level": "allowable", "compression": force(load), "tension": force(uplift) },
         "design_basis": { "allowable_stress": {} },
-        "drive": { "displacement": flow(volume), "mechanical_efficiency_ratio": 0.9,
+        "compare_factors": true, "cab_card": { "step_ratio": 0.5 },
+        "drive": { "displacement": flow(volume), "fast_displacement": flow(volume * 0.4),
+            "mechanical_efficiency_ratio": 0.9, "flow": rate, "volumetric_efficiency_ratio": 0.93,
+            "helix_pitch": size(3.0),
             "working_pressures": { "inlet": stress(pressure), "return_line": stress(100.0) } },
         "torsion": { "rating": moment(15_000.0), "section": { "yield_strength": stress(50_000.0) } },
     })
