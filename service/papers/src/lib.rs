@@ -14,6 +14,7 @@ mod figure;
 mod foot;
 mod hatch;
 mod helix;
+mod job;
 mod key;
 mod layout;
 mod load_test;
@@ -32,6 +33,7 @@ mod words;
 
 pub use cab::{cab_card_csv, cab_card_svg};
 pub use helix::helix_svg;
+pub use job::job_svg;
 pub use layout::layout_svg;
 pub use load_test::{load_test_csv, load_test_svg};
 pub use record::{record_csv, record_svg};

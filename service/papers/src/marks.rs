@@ -1,8 +1,9 @@
 //! The marks of a plan: piles and beams, told apart by shape alone.
 
+use bearwell_engine::contract::Verdict;
 use bearwell_engine::math;
 
-use crate::svg::{Svg, mm};
+use crate::svg::{Rect, Svg, mm};
 
 /// A pile within its limits: a dial whose dark sector, clockwise from the top, is its
 /// utilisation; a dot where nothing was judged.
@@ -51,6 +52,41 @@ pub fn over_limit(svg: &mut Svg, at: (f64, f64), radius: f64) {
     let white = "stroke=\"#fff\" stroke-width=\"0.35\"";
     svg.line((x - c, y - c), (x + c, y + c), white);
     svg.line((x - c, y + c), (x + c, y - c), white);
+}
+
+/// The mark of a verdict, 2.6 mm high: a tick, a broken square, an arrow on, a black diamond
+/// with a cross; a ring where none was given.
+pub fn verdict(svg: &mut Svg, verdict: Option<Verdict>, (x, y): (f64, f64)) {
+    let heavy = "stroke=\"#000\" stroke-width=\"0.55\" stroke-linejoin=\"round\"";
+    match verdict {
+        Some(Verdict::Accept) => {
+            let d = format!("M{} {}l0.8 1l1.6 -2.2", mm(x - 1.2), mm(y));
+            svg.path(&d, heavy);
+        }
+        Some(Verdict::Provisional) => svg.rect(
+            Rect {
+                x: x - 1.1,
+                y: y - 1.1,
+                w: 2.2,
+                h: 2.2,
+            },
+            "stroke=\"#000\" stroke-width=\"0.4\" stroke-dasharray=\"0.7 0.4\"",
+        ),
+        Some(Verdict::Continue) => {
+            let d = format!(
+                "M{} {}v2.4M{} {}l1.1 1.2l1.1 -1.2",
+                mm(x),
+                mm(y - 1.2),
+                mm(x - 1.1),
+                mm(y)
+            );
+            svg.path(&d, heavy);
+        }
+        Some(Verdict::Reject) => over_limit(svg, (x, y), 0.95),
+        Some(Verdict::NotAsked) | None => {
+            svg.circle((x, y), 1.0, "stroke=\"#000\" stroke-width=\"0.4\"");
+        }
+    }
 }
 
 /// An arrow of 2.6 mm with its middle at `at`, down (1) or up (-1).

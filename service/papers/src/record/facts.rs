@@ -102,8 +102,9 @@ fn pile(s: Subject) -> String {
     format!("{name}: helices {helices}; tip at {tip}{stop}.")
 }
 
-fn next(s: Subject, step: &NextStep) -> String {
-    let what = match step.step {
+/// What to do next, in words.
+pub fn step_told(step: NextStepKind) -> &'static str {
+    match step {
         NextStepKind::InspectShaft => "Stop and inspect",
         NextStepKind::DriveDeeper => "Drive deeper",
         NextStepKind::RestoreAdvance => "Restore the advance",
@@ -114,7 +115,11 @@ fn next(s: Subject, step: &NextStep) -> String {
         NextStepKind::LoadTest => "Load test",
         NextStepKind::CompleteRecord => "Complete the record",
         NextStepKind::AskEngineer => "Ask the engineer of record",
-    };
+    }
+}
+
+fn next(s: Subject, step: &NextStep) -> String {
+    let what = step_told(step.step);
     let torque = |t| {
         format!(
             "torque {} {}",

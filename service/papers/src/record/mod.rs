@@ -3,16 +3,16 @@
 //! beside.
 
 mod advance;
-mod facts;
+pub mod facts;
 mod frame;
 mod ground;
 mod legend;
-mod levels;
+pub mod levels;
 mod notes;
-mod reading;
-mod steps;
+pub mod reading;
+pub mod steps;
 mod table;
-mod torque;
+pub mod torque;
 
 use bearwell_engine::contract::{Answer, Paper};
 use bearwell_engine::quantity::System;

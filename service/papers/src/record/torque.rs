@@ -20,6 +20,8 @@ pub const WINDOW: &str = "fill=\"#e2e2e2\"";
 const REACH: f64 = 4.0;
 /// Least distance of marks of one kind, mm down the field.
 const APART: f64 = 2.4;
+/// Mean height of a step below which the line is drawn finer, mm.
+const THIN: f64 = 1.2;
 /// Distance across the field from which they are drawn anyway, mm.
 const ACROSS: f64 = 6.0;
 
@@ -180,7 +182,11 @@ fn readings(svg: &mut Svg, s: Subject, field: &mut Field) {
         way.push((step.torque, step.to));
     }
     if way.len() > 2 || way.first().is_some_and(|a| a.1 < way[1].1) {
-        field.way(svg, &way, dash(RowStanding::Counts));
+        let pen = match crowded(s, field.frame) {
+            true => "stroke=\"#000\" stroke-width=\"0.28\"",
+            false => dash(RowStanding::Counts),
+        };
+        field.way(svg, &way, pen);
     }
     let mut last: Vec<(RowStanding, (f64, f64))> = Vec::new();
     for step in s.steps {
@@ -202,8 +208,15 @@ fn readings(svg: &mut Svg, s: Subject, field: &mut Field) {
     }
 }
 
-/// The way of a reading that does not count, from the reading before it and back.
-fn aside(steps: &[Step], i: usize, step: &Step) -> Vec<(f64, f64)> {
+/// Whether the steps are so thin that a heavy line would be a blot.
+fn crowded(s: Subject, frame: &Frame) -> bool {
+    let down = s.deepest().si() * frame.depth_factor;
+    down < THIN * s.steps.len() as f64
+}
+
+/// The way of a reading that does not count, from the reading before it and back: pairs of
+/// torque and depth.
+pub fn aside(steps: &[Step], i: usize, step: &Step) -> Vec<(f64, f64)> {
     let mut way = Vec::new();
     let before = i.checked_sub(1).and_then(|b| steps.get(b));
     if let Some(before) = before

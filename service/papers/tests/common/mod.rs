@@ -2,6 +2,8 @@
 //! everything on the page, no text on text. And plans to draw, made here.
 #![allow(dead_code)]
 
+pub mod job;
+pub mod random_log;
 pub mod record;
 pub mod section;
 pub mod strokes;
