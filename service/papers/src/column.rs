@@ -1,5 +1,7 @@
 //! A column of sentences with marks before them, told as fully as there is room.
 
+use bearwell_engine::contract::Verdict;
+
 use crate::marks;
 use crate::panel::PITCH;
 use crate::svg::{Anchor, Rect, Style, Svg, fitted, mm, wrapped};
@@ -26,6 +28,8 @@ pub enum Lead {
     Open,
     /// Something is worth a look.
     Warn,
+    /// The mark of a verdict.
+    Verdict(Verdict),
 }
 
 /// A sentence of the column.
@@ -153,6 +157,7 @@ pub fn lead(svg: &mut Svg, lead: Lead, (x, y): (f64, f64)) {
             },
             "stroke=\"#000\" stroke-width=\"0.3\" stroke-dasharray=\"0.7 0.5\"",
         ),
+        Lead::Verdict(verdict) => marks::verdict(svg, Some(verdict), (middle, at)),
         Lead::Warn => {
             let d = format!(
                 "M{} {}L{} {}H{}Z",

@@ -18,6 +18,7 @@ pub mod read;
 pub mod schemas;
 pub mod selfcheck;
 pub mod service;
+pub mod sheets;
 pub mod table;
 
 /// Version of the program.

@@ -24,6 +24,9 @@ use crate::problem::Problem;
 use crate::read;
 pub use crate::read::CsvBody;
 use crate::schemas::{Named, Schemas, collect};
+use crate::sheets::{
+    HelixSheets, JobSheets, LayoutSheets, LoadTestSheets, RecordSheets, TorqueSheets,
+};
 
 /// Every calculation of the service, one line each.
 pub const CALCULATIONS: &[Entry] = &[
@@ -40,11 +43,11 @@ pub const CALCULATIONS: &[Entry] = &[
         table: "points",
         notes: None,
     }),
-    Entry::of::<InstallationRecord, JsonOnly>().csv(CsvBody {
+    Entry::of::<InstallationRecord, RecordSheets>().csv(CsvBody {
         table: "log",
         notes: Some("notes"),
     }),
-    Entry::of::<InstallationJob, JsonOnly>().heavy(),
+    Entry::of::<InstallationJob, JobSheets>().heavy(),
     Entry::of::<LengthForecast, JsonOnly>().heavy(),
 ];
 
@@ -153,87 +156,6 @@ pub struct JsonOnly;
 
 impl<C: Calculation> Sheets<C> for JsonOnly {
     const ALL: &'static [Sheet<C>] = &[];
-}
-
-/// Drawings of a pile layout.
-pub struct LayoutSheets;
-
-impl Sheets<PileLayout> for LayoutSheets {
-    const ALL: &'static [Sheet<PileLayout>] = &[Sheet {
-        note: SheetNote {
-            media: "image/svg+xml",
-            form: "plan",
-            about: "the plan to scale: beams, piles with their numbers, the reactions that govern.",
-        },
-        draw: bearwell_papers::layout_svg,
-    }];
-}
-
-/// Drawings of a helix capacity.
-pub struct HelixSheets;
-
-impl Sheets<HelixCapacity> for HelixSheets {
-    const ALL: &'static [Sheet<HelixCapacity>] = &[Sheet {
-        note: SheetNote {
-            media: "image/svg+xml",
-            form: "section",
-            about: "the section to scale: the ground with the pile, its helices and water, and \
-                    the capacity over depth where `depth_curve` asks for `points`.",
-        },
-        draw: bearwell_papers::helix_svg,
-    }];
-}
-
-/// The card for the cab, drawn and as a table.
-pub struct TorqueSheets;
-
-impl Sheets<TorqueCapacity> for TorqueSheets {
-    const ALL: &'static [Sheet<TorqueCapacity>] = &[
-        Sheet {
-            note: SheetNote {
-                media: "image/svg+xml",
-                form: "cab_card",
-                about: "the card for the cab where `cab_card` asks for it: torque against the \
-                        pressure of each gear, target and shaft limit in large figures.",
-            },
-            draw: bearwell_papers::cab_card_svg,
-        },
-        Sheet {
-            note: SheetNote {
-                media: bearwell_papers::csv::CSV,
-                form: "cab_card",
-                about: "the card for the cab as a table: a row for each step, then target and \
-                        shaft limit as rounded for the operator.",
-            },
-            draw: bearwell_papers::cab_card_csv,
-        },
-    ];
-}
-
-/// Drawings and tables of a load test.
-pub struct LoadTestSheets;
-
-impl Sheets<LoadTest> for LoadTestSheets {
-    const ALL: &'static [Sheet<LoadTest>] = &[
-        Sheet {
-            note: SheetNote {
-                media: "image/svg+xml",
-                form: "load_displacement",
-                about: "load against displacement: the measured curve, the elastic line, the line \
-                        of the criterion in force, a point for each criterion, the failure load.",
-            },
-            draw: bearwell_papers::load_test_svg,
-        },
-        Sheet {
-            note: SheetNote {
-                media: bearwell_papers::csv::CSV,
-                form: "criteria",
-                about: "a row for each criterion: its load, its displacement and torque factor, \
-                        or why it does not hold.",
-            },
-            draw: bearwell_papers::load_test_csv,
-        },
-    ];
 }
 
 impl Entry {

@@ -197,16 +197,15 @@ fn lot(s: Subject) -> Vec<Item> {
 
 /// What is next for a pile that is not accepted.
 fn next(pile: &Drawn) -> Option<Item> {
-    let lead = match pile.pile.verdict? {
-        Verdict::Reject => Lead::Fail,
-        Verdict::Continue | Verdict::Provisional => Lead::Open,
-        Verdict::Accept | Verdict::NotAsked => return None,
-    };
+    let verdict = pile.pile.verdict?;
+    if matches!(verdict, Verdict::Accept | Verdict::NotAsked) {
+        return None;
+    }
     let step = step_told(pile.pile.first_step?);
     let reasons = pile.pile.reasons.iter().map(|r| short(&r.code));
     let reasons: Vec<String> = reasons.collect();
     Some(Item {
-        lead,
+        lead: Lead::Verdict(verdict),
         ..Item::plain(format!(
             "{}: {step} ({}).",
             pile.pile.label,

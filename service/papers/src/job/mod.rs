@@ -20,7 +20,7 @@ use grid::Grid;
 use scales::Scales;
 
 /// Width of the reading column, mm.
-const SIDE: f64 = 58.0;
+const SIDE: f64 = 60.0;
 /// Gap between cells and reading column, mm.
 const GAP: f64 = 4.0;
 

@@ -9,7 +9,7 @@ use crate::{page, words};
 /// How many times the greatest reading, or depth, a line is shown at most.
 const REACH: f64 = 4.0;
 /// Steps that an axis has about.
-const STEPS: f64 = 3.5;
+const STEPS: f64 = 4.5;
 
 /// An axis from nil in round steps.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -1,0 +1,134 @@
+//! The drawings and tables of each calculation, with what they show. How one is chosen and
+//! sent is in `table.rs`, how it is drawn in `bearwell-papers`.
+
+use bearwell_engine::helix::HelixCapacity;
+use bearwell_engine::job::InstallationJob;
+use bearwell_engine::layout::PileLayout;
+use bearwell_engine::load_test::LoadTest;
+use bearwell_engine::record::InstallationRecord;
+use bearwell_engine::torque::TorqueCapacity;
+
+use crate::table::{Sheet, SheetNote, Sheets};
+
+/// Drawings of a pile layout.
+pub struct LayoutSheets;
+
+impl Sheets<PileLayout> for LayoutSheets {
+    const ALL: &'static [Sheet<PileLayout>] = &[Sheet {
+        note: SheetNote {
+            media: "image/svg+xml",
+            form: "plan",
+            about: "the plan to scale: beams, piles with their numbers, the reactions that govern.",
+        },
+        draw: bearwell_papers::layout_svg,
+    }];
+}
+
+/// Drawings of a helix capacity.
+pub struct HelixSheets;
+
+impl Sheets<HelixCapacity> for HelixSheets {
+    const ALL: &'static [Sheet<HelixCapacity>] = &[Sheet {
+        note: SheetNote {
+            media: "image/svg+xml",
+            form: "section",
+            about: "the section to scale: the ground with the pile, its helices and water, and \
+                    the capacity over depth where `depth_curve` asks for `points`.",
+        },
+        draw: bearwell_papers::helix_svg,
+    }];
+}
+
+/// The card for the cab, drawn and as a table.
+pub struct TorqueSheets;
+
+impl Sheets<TorqueCapacity> for TorqueSheets {
+    const ALL: &'static [Sheet<TorqueCapacity>] = &[
+        Sheet {
+            note: SheetNote {
+                media: "image/svg+xml",
+                form: "cab_card",
+                about: "the card for the cab where `cab_card` asks for it: torque against the \
+                        pressure of each gear, target and shaft limit in large figures.",
+            },
+            draw: bearwell_papers::cab_card_svg,
+        },
+        Sheet {
+            note: SheetNote {
+                media: bearwell_papers::csv::CSV,
+                form: "cab_card",
+                about: "the card for the cab as a table: a row for each step, then target and \
+                        shaft limit as rounded for the operator.",
+            },
+            draw: bearwell_papers::cab_card_csv,
+        },
+    ];
+}
+
+/// Drawings and tables of a load test.
+pub struct LoadTestSheets;
+
+impl Sheets<LoadTest> for LoadTestSheets {
+    const ALL: &'static [Sheet<LoadTest>] = &[
+        Sheet {
+            note: SheetNote {
+                media: "image/svg+xml",
+                form: "load_displacement",
+                about: "load against displacement: the measured curve, the elastic line, the line \
+                        of the criterion in force, a point for each criterion, the failure load.",
+            },
+            draw: bearwell_papers::load_test_svg,
+        },
+        Sheet {
+            note: SheetNote {
+                media: bearwell_papers::csv::CSV,
+                form: "criteria",
+                about: "a row for each criterion: its load, its displacement and torque factor, \
+                        or why it does not hold.",
+            },
+            draw: bearwell_papers::load_test_csv,
+        },
+    ];
+}
+
+/// Drawings and tables of an installation record.
+pub struct RecordSheets;
+
+impl Sheets<InstallationRecord> for RecordSheets {
+    const ALL: &'static [Sheet<InstallationRecord>] = &[
+        Sheet {
+            note: SheetNote {
+                media: "image/svg+xml",
+                form: "torque_depth",
+                about: "torque and advance over depth to scale: the readings as they were judged, \
+                        the window and the torque that counts, what must be reached, the pile \
+                        with frost, fill and ground, and what to do next.",
+            },
+            draw: bearwell_papers::record_svg,
+        },
+        Sheet {
+            note: SheetNote {
+                media: bearwell_papers::csv::CSV,
+                form: "rows",
+                about: "a line for each row of the log as it was judged: depth, torque, standing, \
+                        advance ratio, speed and note.",
+            },
+            draw: bearwell_papers::record_csv,
+        },
+    ];
+}
+
+/// Drawings of a job.
+pub struct JobSheets;
+
+impl Sheets<InstallationJob> for JobSheets {
+    const ALL: &'static [Sheet<InstallationJob>] = &[Sheet {
+        note: SheetNote {
+            media: "image/svg+xml",
+            form: "small_multiples",
+            about: "every pile in a cell of its own, torque over depth to the same scales, with \
+                    its verdict; counts, the lot and what is next.",
+        },
+        draw: bearwell_papers::job_svg,
+    }];
+}
