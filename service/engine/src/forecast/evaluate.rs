@@ -210,7 +210,10 @@ fn too_few(request: &Request, torques: &[Torque], read: &[Vec<LogReading>]) -> R
             }
             let why = log.reason.as_deref().unwrap_or("not met");
             let deep = log.depth.map_or(String::new(), |depth| {
-                format!(", {}", Length::ROLE.in_both_systems(depth.si()))
+                format!(
+                    ", known down to {}",
+                    Length::ROLE.in_both_systems(depth.si())
+                )
             });
             let told = format!("`{}` and {shown}: {why}{deep}", log.label);
             let pointer = format!("/installed/{at}");
