@@ -2,7 +2,7 @@
 //! the logs allow; cut off below where the pile has got to already. Distribution function,
 //! quantiles and the final depth that follows with the least depth of its tip.
 
-use super::normal::{below, density, reversed_hazard};
+use super::normal::{below, density, quantile, reversed_hazard};
 use crate::math::exp;
 
 /// The depth by one ground.
@@ -57,7 +57,15 @@ impl Depth {
 
     /// Probability that the final depth is at most this.
     pub fn not_deeper(&self, x: f64) -> f64 {
-        if x < self.least { 0.0 } else { self.at(x).0 }
+        if x < self.least {
+            return 0.0;
+        }
+        if self.passed.is_some() {
+            return self.at(x).0;
+        }
+        // the density is not needed
+        let add = |sum: f64, part: &Part| sum + part.weight * below((x - part.mean) / part.sd);
+        self.parts.iter().fold(0.0, add)
     }
 
     /// Final depth not exceeded with probability p, 0 < p < 1.
@@ -76,11 +84,13 @@ impl Depth {
             let widest = self.parts.iter().fold(0.0, |most: f64, p| most.max(p.sd));
             (low, high) = (passed, high.max(passed + 9.0 * widest));
         }
-        let mean = self
-            .parts
-            .iter()
-            .fold(0.0, |sum, p| sum + p.weight * p.mean);
-        let mut x = mean.clamp(low, high);
+        // begins where one normal distribution would have it
+        let (mean, square) = self.parts.iter().fold((0.0, 0.0), |sum, p| {
+            let square = p.mean * p.mean + p.sd * p.sd;
+            (sum.0 + p.weight * p.mean, sum.1 + p.weight * square)
+        });
+        let sd = (square - mean * mean).max(0.0).sqrt();
+        let mut x = (mean + quantile(p) * sd).clamp(low, high);
         for _ in 0..200 {
             let (probability, slope) = self.at(x);
             if probability < p {
