@@ -12,6 +12,7 @@ mod column;
 pub mod csv;
 mod figure;
 mod foot;
+mod forecast;
 mod hatch;
 mod helix;
 mod job;
@@ -32,6 +33,7 @@ mod table;
 mod words;
 
 pub use cab::{cab_card_csv, cab_card_svg};
+pub use forecast::forecast_csv;
 pub use helix::helix_svg;
 pub use job::job_svg;
 pub use layout::layout_svg;

@@ -1,6 +1,7 @@
 //! The drawings and tables of each calculation, with what they show. How one is chosen and
 //! sent is in `table.rs`, how it is drawn in `bearwell-papers`.
 
+use bearwell_engine::forecast::LengthForecast;
 use bearwell_engine::helix::HelixCapacity;
 use bearwell_engine::job::InstallationJob;
 use bearwell_engine::layout::PileLayout;
@@ -130,5 +131,20 @@ impl Sheets<InstallationJob> for JobSheets {
                     its verdict; counts, the lot and what is next.",
         },
         draw: bearwell_papers::job_svg,
+    }];
+}
+
+/// Tables of a forecast.
+pub struct ForecastSheets;
+
+impl Sheets<LengthForecast> for ForecastSheets {
+    const ALL: &'static [Sheet<LengthForecast>] = &[Sheet {
+        note: SheetNote {
+            media: bearwell_papers::csv::CSV,
+            form: "piles",
+            about: "a row for each pile to come: its place, the bands of its final depth, its \
+                    extensions.",
+        },
+        draw: bearwell_papers::forecast_csv,
     }];
 }

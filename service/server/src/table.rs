@@ -25,7 +25,8 @@ use crate::read;
 pub use crate::read::CsvBody;
 use crate::schemas::{Named, Schemas, collect};
 use crate::sheets::{
-    HelixSheets, JobSheets, LayoutSheets, LoadTestSheets, RecordSheets, TorqueSheets,
+    ForecastSheets, HelixSheets, JobSheets, LayoutSheets, LoadTestSheets, RecordSheets,
+    TorqueSheets,
 };
 
 /// Every calculation of the service, one line each.
@@ -48,7 +49,7 @@ pub const CALCULATIONS: &[Entry] = &[
         notes: Some("notes"),
     }),
     Entry::of::<InstallationJob, JobSheets>().heavy(),
-    Entry::of::<LengthForecast, JsonOnly>().heavy(),
+    Entry::of::<LengthForecast, ForecastSheets>().heavy(),
 ];
 
 const _: () = assert!(unique(CALCULATIONS), "two calculations have one name");
