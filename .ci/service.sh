@@ -51,6 +51,17 @@ compare_drawing() {
     cat "$SCRATCH/http" >>"$SCRATCH/all"
 }
 
+# compare_csv FILE: the request in CSV by both doors, and in JSON beside it.
+compare_csv() {
+    local noun=${1#openapi/examples/}
+    noun=${noun%%/*}
+    curl -sS --fail-with-body -o "$SCRATCH/http" -H 'content-type: text/csv' \
+        --data-binary "@$1" "http://127.0.0.1:$PORT/v1/$noun"
+    "$TARGET/release/bearwell" calc "$noun" "$1" >"$SCRATCH/calc"
+    cmp "$SCRATCH/http" "$SCRATCH/calc"
+    cmp "$SCRATCH/http" "${1%.csv}.answer.json"
+}
+
 # Each example by HTTP and by `bearwell calc`: the same bytes, 200 or problem as its folder says.
 compare_examples() {
     local file noun status exit_code want_exit count=0 drawings=0
@@ -80,8 +91,13 @@ compare_examples() {
             drawings=$((drawings + 1))
         fi
     done < <(git ls-files -- 'openapi/examples/*.json' | grep -vE '\.(answer|problem)\.json$')
-    echo "$count examples and $drawings drawings, the same bytes by both doors"
-    ((count > 0 && drawings > 0))
+    local tables=0
+    while IFS= read -r file; do
+        compare_csv "$file"
+        tables=$((tables + 1))
+    done < <(git ls-files -- 'openapi/examples/*.csv')
+    echo "$count examples, $drawings drawings and $tables requests in CSV, the same bytes by both doors"
+    ((count > 0 && drawings > 0 && tables > 0))
 }
 
 same_bytes_by_door() {

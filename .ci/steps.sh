@@ -142,9 +142,15 @@ same_bytes_by_build() {
     head -n -1 "$SCRATCH/self.debug"
 }
 
-# helix-capacity calculated anew in Python, compared with the release build.
+# helix-capacity and installation-record calculated anew in Python, compared with the release
+# build.
 independent_recomputation() {
     CARGO_TARGET_DIR="$TARGET" bash tests/recompute/run.sh "$TARGET/release/bearwell"
+}
+
+# Bands of length-forecast against jobs from a generator in Python that its model does not know.
+forecast_coverage() {
+    CARGO_TARGET_DIR="$TARGET" bash tests/forecast/run.sh "$TARGET/release/bearwell"
 }
 
 # A curve of 200 depths against one depth, in instructions of the whole call.
