@@ -10,8 +10,6 @@ use crate::svg::{Anchor, Rect, Style, Svg, fitted, mm, wrapped};
 const INDENT: f64 = 4.2;
 /// Gap above a heading, in lines.
 const ABOVE: f64 = 0.35;
-/// Most lines of a sentence, from full to short.
-const FULL: [usize; 5] = [6, 4, 3, 2, 1];
 
 /// What stands before a sentence.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -65,16 +63,16 @@ impl Item {
         }
     }
 
-    fn lines(&self, room: f64, most: usize) -> Vec<String> {
-        let (room, style) = (room - self.indent(), self.style());
-        let mut lines = wrapped(&self.text, room, style);
-        if lines.len() > most {
-            lines.truncate(most);
-            if let Some(last) = lines.last_mut() {
-                *last = fitted(&format!("{last} \u{2026}"), room, style);
-            }
+    fn lines(&self, room: f64) -> Vec<String> {
+        wrapped(&self.text, room - self.indent(), self.style())
+    }
+
+    /// Gap above it, in lines.
+    fn above(&self) -> f64 {
+        match self.lead {
+            Lead::Heading => ABOVE,
+            _ => 0.0,
         }
-        lines
     }
 
     fn style(&self) -> Style {
@@ -85,35 +83,75 @@ impl Item {
     }
 }
 
+/// How many lines of each sentence are told in `room` lines, and whether that is all of them:
+/// where not every line fits, the first lines of all come first, then the second ones. Fewer
+/// than there are sentences where not even the first lines fit.
+fn shares(items: &[Item], lines: &[Vec<String>], room: f64) -> (Vec<usize>, bool) {
+    let mut left = room - items.iter().map(Item::above).sum::<f64>();
+    let all: usize = lines.iter().map(Vec::len).sum();
+    if all as f64 <= left {
+        return (lines.iter().map(Vec::len).collect(), true);
+    }
+    if items.len() as f64 > left {
+        // a line at the end says that there is more
+        left = room - 1.0;
+        let mut shares = Vec::new();
+        for item in items {
+            left -= 1.0 + item.above();
+            if left < 0.0 {
+                break;
+            }
+            shares.push(1);
+        }
+        // no heading over nothing
+        while shares
+            .len()
+            .checked_sub(1)
+            .is_some_and(|i| items[i].lead == Lead::Heading)
+        {
+            shares.pop();
+        }
+        return (shares, false);
+    }
+    let mut shares = vec![1; items.len()];
+    left -= items.len() as f64;
+    for nth in 2.. {
+        for (share, lines) in shares.iter_mut().zip(lines) {
+            if lines.len() >= nth && left >= 1.0 {
+                *share = nth;
+                left -= 1.0;
+            }
+        }
+        if left < 1.0 {
+            break;
+        }
+    }
+    (shares, true)
+}
+
 /// Draws the sentences from top to bottom; where not all fit, long ones are cut first, then
 /// the last ones left out. Returns the lower edge.
 pub fn draw(svg: &mut Svg, items: &[Item], area: Rect) -> f64 {
-    let room = area.h / PITCH;
-    let told = |most: usize| -> Vec<(&Item, Vec<String>)> {
-        let all = items.iter().map(|item| (item, item.lines(area.w, most)));
-        all.collect()
-    };
-    let tall = |told: &[(&Item, Vec<String>)]| -> f64 {
-        told.iter().map(|(item, lines)| height(item, lines)).sum()
-    };
-    let most = FULL
-        .into_iter()
-        .find(|most| tall(&told(*most)) <= room)
-        .unwrap_or(1);
-    let mut told = told(most);
-    let whole = tall(&told) <= room;
-    while !whole && !told.is_empty() && tall(&told) > room - 1.0 {
-        told.pop();
-    }
-    // no heading over nothing
-    while !whole && told.last().is_some_and(|(i, _)| i.lead == Lead::Heading) {
-        told.pop();
-    }
+    let lines: Vec<Vec<String>> = items.iter().map(|i| i.lines(area.w)).collect();
+    let (shares, whole) = shares(items, &lines, area.h / PITCH);
+    let told: Vec<(&Item, Vec<String>)> = items
+        .iter()
+        .zip(lines)
+        .zip(shares)
+        .map(|((item, mut lines), share)| {
+            if lines.len() > share {
+                lines.truncate(share);
+                let room = area.w - item.indent();
+                if let Some(last) = lines.last_mut() {
+                    *last = fitted(&format!("{last} \u{2026}"), room, item.style());
+                }
+            }
+            (item, lines)
+        })
+        .collect();
     let mut y = area.y;
     for (item, lines) in &told {
-        if item.lead == Lead::Heading {
-            y += ABOVE * PITCH;
-        }
+        y += item.above() * PITCH;
         lead(svg, item.lead, (area.x, y));
         for line in lines {
             let x = area.x + item.indent();
@@ -127,15 +165,6 @@ pub fn draw(svg: &mut Svg, items: &[Item], area: Rect) -> f64 {
         y += PITCH;
     }
     y
-}
-
-/// Height of a sentence, in lines.
-fn height(item: &Item, lines: &[String]) -> f64 {
-    let above = match item.lead {
-        Lead::Heading => ABOVE,
-        _ => 0.0,
-    };
-    above + lines.len() as f64
 }
 
 /// Draws what stands before a sentence whose first line begins at `y`.
@@ -169,5 +198,26 @@ pub fn lead(svg: &mut Svg, lead: Lead, (x, y): (f64, f64)) {
             );
             svg.path(&d, "fill=\"#fff\" stroke=\"#000\" stroke-width=\"0.3\"");
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn told(lines: &[usize], room: f64) -> (Vec<usize>, bool) {
+        let items: Vec<Item> = lines.iter().map(|_| Item::plain("a")).collect();
+        let lines: Vec<Vec<String>> = lines.iter().map(|n| vec![String::new(); *n]).collect();
+        shares(&items, &lines, room)
+    }
+
+    #[test]
+    fn first_lines_come_first_and_no_room_is_wasted() {
+        assert_eq!(told(&[3, 1, 2], 6.0), (vec![3, 1, 2], true));
+        assert_eq!(told(&[3, 1, 2], 5.0), (vec![2, 1, 2], true));
+        assert_eq!(told(&[3, 1, 2], 4.9), (vec![2, 1, 1], true));
+        assert_eq!(told(&[3, 1, 2], 3.0), (vec![1, 1, 1], true));
+        assert_eq!(told(&[3, 1, 2], 2.9), (vec![1], false));
+        assert_eq!(told(&[3, 1, 2], 0.5), (vec![], false));
     }
 }

@@ -70,6 +70,7 @@ fn every_pile_has_a_cell_with_its_label_and_mark() {
         format!("reject: {rejected}"),
         "not judged: 3".into(),
         format!("continue: {}", counts.continue_count),
+        "not judged:".into(),
         "log no".into(),
         "Job Linnet: 60 piles, 57 judged.".into(),
         "a line each 2,000".into(),

@@ -241,21 +241,31 @@ fn empty(svg: &mut Svg, pile: &Drawn, r: Rect) {
         r,
         "stroke=\"#000\" stroke-width=\"0.25\" stroke-dasharray=\"1.6 1\"",
     );
-    let mut codes: Vec<String> = pile
+    let mut texts: Vec<String> = pile
         .pile
         .issues
         .iter()
-        .map(|issue| issue.code.replace('_', " "))
+        .map(|issue| {
+            let code = issue.code.replace('_', " ");
+            // a narrow cell has room for the code alone
+            match r.w >= WIDE {
+                true => format!("{code}: {}", issue.detail),
+                false => code,
+            }
+        })
         .collect();
-    codes.dedup();
-    let text = match codes.split_first() {
-        None => "not judged".to_owned(),
-        Some((first, [])) => format!("not judged: {first}"),
-        Some((first, more)) => format!("not judged: {first}, and {} more", more.len()),
-    };
+    texts.dedup();
+    let head = std::iter::once("not judged:");
     let most = ((r.h - 1.6) / PITCH).floor().max(1.0) as usize;
-    let lines = wrapped(&text, r.w - 1.6, Style::PLAIN);
-    for (i, line) in lines.iter().take(most).enumerate() {
+    let lines = head
+        .chain(texts.iter().map(String::as_str))
+        .flat_map(|text| wrapped(text, r.w - 1.6, Style::PLAIN));
+    let mut lines: Vec<String> = lines.take(most + 1).collect();
+    if lines.len() > most {
+        lines.truncate(most - 1);
+        lines.push("\u{2026}".to_owned());
+    }
+    for (i, line) in lines.iter().enumerate() {
         let y = r.y + 0.8 + (i as f64 + 0.78) * PITCH;
         svg.text(r.x + 0.8, y, line, Style::PLAIN);
     }

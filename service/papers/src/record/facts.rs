@@ -16,7 +16,7 @@ use crate::{panel, words};
 const SEAL: f64 = 12.0;
 
 /// Draws the column from top to bottom.
-pub fn draw(svg: &mut Svg, s: Subject, scales: &str, area: Rect) {
+pub fn draw(svg: &mut Svg, s: Subject, scales: &[String; 2], area: Rect) {
     let seal = Rect {
         y: area.bottom() - SEAL,
         h: SEAL,
@@ -32,7 +32,7 @@ pub fn draw(svg: &mut Svg, s: Subject, scales: &str, area: Rect) {
     column::draw(svg, &items(s, scales), rest);
 }
 
-fn items(s: Subject, scales: &str) -> Vec<Item> {
+fn items(s: Subject, scales: &[String; 2]) -> Vec<Item> {
     let mut all = vec![Item::plain(pile(s))];
     let open = checks::items(&s.answer.checks, "record_", s.system);
     if !open.is_empty() {
@@ -55,7 +55,7 @@ fn items(s: Subject, scales: &str) -> Vec<Item> {
     all.extend(ground(s).map(Item::plain));
     all.extend(complete(s).map(Item::plain));
     all.extend(panel::warned(&s.answer.warnings).map(Item::plain));
-    all.push(Item::plain(scales.to_owned()));
+    all.extend(scales.iter().map(Item::plain));
     all.push(Item::plain(panel::provenance(&s.answer.provenance)));
     all
 }
@@ -70,7 +70,7 @@ fn held_back(s: Subject) -> Vec<Item> {
             let code = r.code.strip_prefix("record_").unwrap_or(&r.code);
             Item {
                 lead: Lead::Open,
-                ..Item::plain(format!("{}: {}", code.replace('_', " "), r.detail))
+                ..Item::plain(format!("{}: {}", code, r.detail).replace('_', " "))
             }
         })
         .collect()
@@ -145,7 +145,7 @@ fn next(s: Subject, step: &NextStep) -> String {
         true => String::new(),
         false => format!(" ({})", numbers.join(", ")),
     };
-    format!("{what}{numbers}: {}", step.needs)
+    format!("{what}{numbers}: {}", step.needs.replace('_', " "))
 }
 
 /// A definition of the torque that counts, in words.

@@ -141,15 +141,15 @@ impl Frame {
     }
 
     /// The scales in words.
-    pub fn told(&self, paper: &str) -> String {
-        let depths = format!("Depths {} on {paper}, landscape;", self.scale.name);
-        match self.times {
-            1 => format!("{depths} the pile to the same scale."),
+    pub fn told(&self, paper: &str) -> [String; 2] {
+        let widths = match self.times {
+            1 => "Widths of the pile to the same scale.".to_owned(),
             n => format!(
-                "{depths} widths of the pile {n} times that, 1:{}.",
+                "Widths of the pile {n} times that, 1:{}.",
                 words::trimmed(self.scale.denominator / f64::from(n), 2)
             ),
-        }
+        };
+        [format!("Depths {} on {paper}.", self.scale.name), widths]
     }
 }
 
