@@ -35,7 +35,7 @@ mod words;
 pub use cab::{cab_card_csv, cab_card_svg};
 pub use forecast::forecast_csv;
 pub use helix::helix_svg;
-pub use job::job_svg;
+pub use job::{job_csv, job_svg};
 pub use layout::layout_svg;
 pub use load_test::{load_test_csv, load_test_svg};
 pub use record::{record_csv, record_svg};

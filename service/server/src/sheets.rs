@@ -119,19 +119,30 @@ impl Sheets<InstallationRecord> for RecordSheets {
     ];
 }
 
-/// Drawings of a job.
+/// Drawings and tables of a job.
 pub struct JobSheets;
 
 impl Sheets<InstallationJob> for JobSheets {
-    const ALL: &'static [Sheet<InstallationJob>] = &[Sheet {
-        note: SheetNote {
-            media: "image/svg+xml",
-            form: "small_multiples",
-            about: "every pile in a cell of its own, torque over depth to the same scales, with \
-                    its verdict; counts, the lot and what is next.",
+    const ALL: &'static [Sheet<InstallationJob>] = &[
+        Sheet {
+            note: SheetNote {
+                media: "image/svg+xml",
+                form: "small_multiples",
+                about: "every pile in a cell of its own, torque over depth to the same scales, \
+                        with its verdict; counts, the lot and what is next.",
+            },
+            draw: bearwell_papers::job_svg,
         },
-        draw: bearwell_papers::job_svg,
-    }];
+        Sheet {
+            note: SheetNote {
+                media: bearwell_papers::csv::CSV,
+                form: "piles",
+                about: "a row for each pile: its verdict with the codes behind it, depth, torques \
+                        and the first thing to do.",
+            },
+            draw: bearwell_papers::job_csv,
+        },
+    ];
 }
 
 /// Tables of a forecast.

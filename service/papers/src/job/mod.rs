@@ -6,6 +6,7 @@ mod facts;
 mod grid;
 mod legend;
 mod scales;
+mod table;
 
 use bearwell_engine::contract::{Answer, Paper};
 use bearwell_engine::job::{JobPile, Outcome, Request};
@@ -18,6 +19,8 @@ use crate::svg::{Rect, Svg};
 use crate::{foot, panel, words};
 use grid::Grid;
 use scales::Scales;
+
+pub use table::job_csv;
 
 /// Width of the reading column, mm.
 const SIDE: f64 = 60.0;

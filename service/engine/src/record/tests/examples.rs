@@ -107,7 +107,7 @@ fn the_steps_offered_carry_their_numbers() {
     let area = larger.and_then(|s| s.helix_area).expect("an area");
     // 1.2406 ft2 net x 2,777.8 / 2,250
     let now = std::f64::consts::PI / 4.0 * (100.0 + 144.0 - 2.0 * 2.875 * 2.875) / 144.0;
-    let needed = now * 2777.777_777_8 / 2250.0;
+    let needed = now * 2_777.777_777_8 / 2250.0;
     assert!((area.get(crate::quantity::AreaUnit::Ft2) / needed - 1.0).abs() < 1e-6);
 }
 
@@ -119,11 +119,13 @@ fn every_refused_example_is_refused_where_it_should() {
         ("down-without-a-turn", "physics", "log_no_turns"),
         ("empty-log", "lengths", "list_too_short"),
         ("factored-load-on-allowable", "physics", "basis_mixed"),
+        ("field-twice", "physics", "record_field_twice"),
         (
             "gear-that-is-not-there",
             "physics",
             "log_gear_unknown log_gear_unknown",
         ),
+        ("list-of-no-fields", "lengths", "list_too_short"),
         ("no-depth-column", "shape", "missing"),
         ("no-helix", "lengths", "list_too_short"),
         ("no-torque-at-all", "physics", "log_no_torque"),

@@ -21,7 +21,7 @@ fn a_good_pile_is_accepted_with_every_check_listed() {
     let found = answer.result.effective.expect("a torque");
     near(found.torque.get(MomentUnit::FtLbf), 2950.0);
     let required = answer.result.required.expect("a torque");
-    near(required.torque.get(MomentUnit::FtLbf), 2777.777_78);
+    near(required.torque.get(MomentUnit::FtLbf), 2_777.777_78);
     near(
         found.held_length.expect("a length").get(LengthUnit::Ft),
         6.0,
