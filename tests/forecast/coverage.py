@@ -60,8 +60,8 @@ def main(binary):
                     middle, (low, high) = pile["median"]["value"], ends["band_80"]
                     ends["third"] = (middle - (middle - low) / 3, middle + (high - middle) / 3)
                     inside = [low - 1e-6 <= truth <= high + 1e-6 for low, high in ends.values()]
-                    names = ["all", "places" if kind["places"] else "no places"]
-                    names.append("one side first" if kind["one_side"] else "anywhere")
+                    logs = "one side first" if kind["one_side"] else "logs anywhere"
+                    names = ["all", f"{logs}, {'' if kind['places'] else 'no '}places"]
                     names.append("two kinds" if kind["two_kinds"] else "one kind")
                     for name in names:
                         row = within.setdefault(name, [0] * 5)
@@ -70,7 +70,7 @@ def main(binary):
                             row[i + 1] += hit
     for name, (count, *hits) in sorted(within.items()):
         shares = "  ".join(f"{b} %: {100 * h / count:5.1f}" for b, h in zip((50, 80, 90), hits))
-        print(f"  {name:15} {count:5} piles   {shares}")
+        print(f"  {name:26} {count:5} piles   {shares}")
     count, _, eighty, _, third = within["all"]
     if eighty < LEAST_80 * count:
         faults.append(f"the 80 % band holds only {100 * eighty / count:.1f} %")

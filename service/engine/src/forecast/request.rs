@@ -19,7 +19,8 @@ const TORQUE_MAX: Torque = Torque::new(1000.0, MomentUnit::KNM);
 /// met varies from pile to pile, more alike for near ones where places in plan are given; the
 /// forecast is what the logs leave open of it. A log that ended before its torque was met
 /// counts too: that pile goes deeper than its log. At least three logs must have met the
-/// torque.
+/// torque. Without places the piles in the ground are taken for a fair sample of those to come:
+/// where they were all driven at one side of a sloping ground, send places.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Validate)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 #[cfg_attr(feature = "openapi", schema(as = LengthForecastRequest))]

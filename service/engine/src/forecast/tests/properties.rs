@@ -308,7 +308,6 @@ fn the_largest_job_is_forecast() {
             "label": format!("E{i}"), "position": { "x": q(x, "ft"), "y": q(y, "ft") },
             "record": { "not_met": { "depth": q(20.0, "ft") } } }));
     }
-    request["pieces"] = pieces();
     let answer = answer(request);
     assert_eq!(answer.result.piles.len(), 500);
     assert_eq!(answer.result.torques[0].not_met_count, 15);
