@@ -21,7 +21,13 @@ async fn every_example_of_a_noun_with_a_sheet_can_be_had_as_a_drawing() {
     let door = Door::open();
     let mut count = 0;
     for example in answered() {
-        if !["helix-capacity", "pile-layout"].contains(&example.noun.as_str()) {
+        let drawn = [
+            "helix-capacity",
+            "installation-job",
+            "installation-record",
+            "pile-layout",
+        ];
+        if !drawn.contains(&example.noun.as_str()) {
             continue;
         }
         let ask = door.json(&example.path(), example.request.clone());
@@ -52,6 +58,7 @@ async fn what_is_sent_is_the_committed_picture() {
             "depth-curve-sizerin",
             "helix-depth-curve-sizerin",
         ),
+        ("installation-record", "linnet", "record-linnet"),
         ("pile-layout", "linnet", "linnet"),
     ] {
         // the paper that goes with the units of the answer
@@ -88,6 +95,27 @@ async fn paper_units_and_form_can_be_chosen() {
             .to_string()
             .contains("section")
     );
+}
+
+/// The five rows of the pile that stopped on debris, as they were judged.
+#[tokio::test]
+async fn the_rows_of_a_log_can_be_had_as_a_table() {
+    let door = Door::open();
+    let mut body = request("installation-record", "linnet-stopped-on-debris");
+    body["notes"] = json!([{"row": 4, "text": "=stopped, brick"}]);
+    let ask = door.json("/v1/installation-record", body.to_string());
+    let reply = send(ask.header("accept", "text/csv")).await;
+    assert_eq!(reply.status, 200);
+    let text = String::from_utf8_lossy(&reply.bytes).into_owned();
+    let lines: Vec<&str> = text.split("\r\n").collect();
+    assert_eq!(
+        lines[0],
+        "row [1],depth [ft],torque [ft_lbf],standing,advance_ratio [1],rotation_speed [rpm],note"
+    );
+    assert_eq!(lines.len(), 7, "{text}");
+    assert!(lines[1].starts_with("0,1,400,counts,"), "{text}");
+    assert!(lines[5].starts_with("4,5,5500,unconfirmed,"), "{text}");
+    assert!(lines[5].ends_with(",\"'=stopped, brick\""), "{text}");
 }
 
 #[tokio::test]

@@ -8,13 +8,14 @@ use std::path::{Path, PathBuf};
 
 use bearwell_engine::contract::{Answer, Calculation, Call, Noun, Paper, Work, run};
 use bearwell_engine::helix::HelixCapacity;
+use bearwell_engine::job::InstallationJob;
 use bearwell_engine::layout::PileLayout;
 use bearwell_engine::load_test::LoadTest;
 use bearwell_engine::quantity::System;
 use bearwell_engine::record::InstallationRecord;
 use bearwell_engine::torque::TorqueCapacity;
 use bearwell_engine::trace::Trace;
-use bearwell_papers::{cab_card_svg, helix_svg, layout_svg, load_test_svg, record_svg};
+use bearwell_papers::{cab_card_svg, helix_svg, job_svg, layout_svg, load_test_svg, record_svg};
 use common::judge;
 use common::strokes::judge_strokes;
 
@@ -58,6 +59,13 @@ const CARDS: [(&str, Paper); 3] = [
     ("cab-card-differences", Paper::Letter),
     ("linnet-cab-card", Paper::Letter),
     ("sizerin-cab-card", Paper::A4),
+];
+
+/// Examples of `installation-job` whose pictures are committed, as `job-` and their name.
+const JOBS: [(&str, Paper); 3] = [
+    ("linnet", Paper::Letter),
+    ("one-log-cannot-be-judged", Paper::Letter),
+    ("sixty-piles", Paper::A4),
 ];
 
 type Draw<C> = fn(&<C as Noun>::Request, &Answer<<C as Noun>::Outcome>, System, Paper) -> String;
@@ -157,7 +165,16 @@ fn every_installation_record_makes_a_good_sheet() {
         let sheet = judge(name, svg);
         judge_strokes(name, svg, &sheet);
     };
-    all_sheets::<InstallationRecord>(record_svg, judge, RECORDS.len() - 1);
+    all_sheets::<InstallationRecord>(record_svg, judge, RECORDS.len());
+}
+
+#[test]
+fn every_installation_job_makes_a_good_sheet() {
+    let judge = |name: &str, svg: &str| {
+        let sheet = judge(name, svg);
+        judge_strokes(name, svg, &sheet);
+    };
+    all_sheets::<InstallationJob>(job_svg, judge, JOBS.len());
 }
 
 #[test]
@@ -166,5 +183,6 @@ fn committed_pictures_are_what_is_drawn() {
     committed::<HelixCapacity>(helix_svg, "helix-", &HELICES);
     committed::<InstallationRecord>(record_svg, "record-", &RECORDS);
     committed::<TorqueCapacity>(cab_card_svg, "", &CARDS);
+    committed::<InstallationJob>(job_svg, "job-", &JOBS);
     committed::<LoadTest>(load_test_svg, "load-test-", &LOAD_TESTS);
 }

@@ -57,19 +57,17 @@ pub fn draw(svg: &mut Svg, s: Subject, frame: &Frame) {
         svg.text(r.x, base - up * PITCH, text, Style::BOLD);
     }
     svg.rect(r, "stroke=\"#000\" stroke-width=\"0.3\"");
-    if let Some(least) = least.filter(|l| *l <= axis.range().1) {
-        let x = axis.at(least);
-        svg.line((x, r.y), (x, r.bottom() + 1.2), LEAST);
-        let text = format!("least {}", words::trimmed(least, 3));
-        let half = width(&text, Style::PLAIN) / 2.0;
-        let x = x.min(r.right() + OVER - half);
-        let y = r.bottom() + 1.4 + 0.76 * PITCH;
-        svg.text(x, y, &text, Style::PLAIN.at(Anchor::Middle));
-    }
+    let x = axis.at(least);
+    svg.line((x, r.y), (x, r.bottom() + 1.2), LEAST);
+    let text = format!("least {}", words::trimmed(least, 3));
+    let half = width(&text, Style::PLAIN) / 2.0;
+    let x = x.min(r.right() + OVER - half);
+    let y = r.bottom() + 1.4 + 0.76 * PITCH;
+    svg.text(x, y, &text, Style::PLAIN.at(Anchor::Middle));
     rows(svg, s, frame, &axis, least);
 }
 
-fn rows(svg: &mut Svg, s: Subject, frame: &Frame, axis: &Axis, least: Option<f64>) {
+fn rows(svg: &mut Svg, s: Subject, frame: &Frame, axis: &Axis, least: f64) {
     let edge = axis.range().1;
     let mut marks: Vec<((f64, f64), bool)> = Vec::new();
     let mut way: Vec<(f64, f64)> = Vec::new();
@@ -81,7 +79,7 @@ fn rows(svg: &mut Svg, s: Subject, frame: &Frame, axis: &Axis, least: Option<f64
             above = depth;
             continue;
         };
-        let enough = least.is_none_or(|least| utilisation(least, ratio).1);
+        let enough = utilisation(least, ratio).1;
         let x = axis.at(ratio.min(edge));
         if depth < above {
             flush(svg, &mut way);

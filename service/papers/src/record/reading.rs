@@ -3,9 +3,9 @@
 
 use bearwell_engine::contract::{Answer, Check};
 use bearwell_engine::quantity::{Length, Size, System, Torque};
-use bearwell_engine::record::codes::checks;
 use bearwell_engine::record::{Outcome, Request};
 use bearwell_engine::soil::SoilProfile;
+use bearwell_engine::torque::conditions::LEAST_ADVANCE;
 
 use super::steps::Step;
 
@@ -83,19 +83,10 @@ impl<'a> Subject<'a> {
         rows.any(|r| r.advance_ratio.is_some())
     }
 
-    /// Least advance over pitch: what the answer held it against, or what was sent.
-    pub fn least_advance(&self) -> Option<f64> {
+    /// Least advance over pitch: what was sent, or else the default of the rule.
+    pub fn least_advance(&self) -> f64 {
         let sent = self.request.limits.and_then(|l| l.least_advance_ratio);
-        let judged = || {
-            let check = self.check(checks::ADVANCE.id)?;
-            let pitch = self.request.pile.helix_pitch?.si();
-            let limit = check.demand.as_ref()?;
-            Some(match limit.unit() {
-                "m" => limit.value() / pitch,
-                _ => limit.value(),
-            })
-        };
-        sent.or_else(judged)
+        sent.unwrap_or(LEAST_ADVANCE.value)
     }
 
     /// A check by its id.
