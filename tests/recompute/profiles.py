@@ -26,6 +26,13 @@ UNITS = {
     "weight": ("kN_per_m3", "kN_per_m3", "pcf", "pcf", "N_per_m3"),
     "angle": ("deg", "deg", "deg", "rad"),
     "force": ("kN", "kip", "lbf", "N"),
+    "torque": ("kN_m", "kN_m", "ft_lbf", "ft_lbf", "N_m", "kip_ft", "in_lbf", "kip_in"),
+    "pressure": ("MPa", "psi", "psi", "bar", "kPa"),
+    "factor": ("per_m", "per_ft"),
+    "displacement": ("cm3_per_rev", "in3_per_rev"),
+    "speed": ("rpm", "rpm", "rev_per_s"),
+    "time": ("h", "day", "min"),
+    "pure": ("1",),
 }
 
 

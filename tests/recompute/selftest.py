@@ -7,14 +7,14 @@ from compare import Comparison
 MOVED = 1.0 + 1e-5
 
 
-def _paths(node, at=()):
+def paths(node, at=()):
     """Paths of all numbers and words of a recomputation."""
     if isinstance(node, dict):
         for name, value in node.items():
-            yield from _paths(value, at + (name,))
+            yield from paths(value, at + (name,))
     elif isinstance(node, list):
         for number, value in enumerate(node):
-            yield from _paths(value, at + (number,))
+            yield from paths(value, at + (number,))
     else:
         yield at
 
@@ -41,13 +41,13 @@ def _move(answer, path):
 
 def comparison_can_fail(answered):
     """Moves every figure of the richest answer in turn; what is not noticed is a fault."""
-    where, result, want = max(answered, key=lambda row: sum(1 for _ in _paths(row[2])))
+    where, result, want = max(answered, key=lambda row: sum(1 for _ in paths(row[2])))
     faults, tried = [], 0
     untouched = Comparison()
     untouched.node("", where, result, want)
     if untouched.faults:
         return [f"{where} differs before anything was moved"]
-    for path in _paths(want):
+    for path in paths(want):
         moved = _move(result, path)
         if moved is None:
             continue

@@ -1,4 +1,4 @@
-"""Units of the requests and answers, as factors to kN, m, kPa, kN/m3 and degrees.
+"""Units of the requests and answers, as factors to kN, m, kPa, kN/m3, kN m, rpm, h and degrees.
 
 Conversions only, from their definitions (1 ft = 0.3048 m, 1 lbf = 4.4482216152605 N);
 taken from no other part of this project.
@@ -47,6 +47,30 @@ FACTORS = {
     # angle, degrees
     "deg": 1.0,
     "rad": 180.0 / math.pi,
+    # torque, kN m
+    "N_m": 0.001,
+    "kN_m": 1.0,
+    "in_lbf": POUND * INCH,
+    "ft_lbf": POUND * FOOT,
+    "kip_ft": 1000.0 * POUND * FOOT,
+    "kip_in": 1000.0 * POUND * INCH,
+    # capacity per torque, 1/m
+    "per_m": 1.0,
+    "per_ft": 1.0 / FOOT,
+    # volume of one turn, m3
+    "cm3_per_rev": 1e-6,
+    "in3_per_rev": INCH**3,
+    # speed of rotation, rpm
+    "rpm": 1.0,
+    "rev_per_s": 60.0,
+    # time, h
+    "s": 1.0 / 3600.0,
+    "min": 1.0 / 60.0,
+    "h": 1.0,
+    "day": 24.0,
+    "year": 8760.0,
+    # pure numbers in tables and checks
+    "1": 1.0,
 }
 
 
