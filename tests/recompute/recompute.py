@@ -1,9 +1,11 @@
-"""Independent recomputation of `helix-capacity`: random requests through the real service.
+"""Independent recomputation of `helix-capacity` and `installation-record`: random requests
+through the real service.
 
 Usage: recompute.py BINARY. Sends the requests of profiles.py in one batch, recomputes every
 answer, does the same with the examples of the document and the reference cases, and fails
 where they differ by more than 1e-6, where too few profiles of a kind were answered, or where
-the service and the recomputation disagree on what cannot be answered.
+the service and the recomputation disagree on what cannot be answered. Then the same with
+installation logs, in record_check.py.
 """
 
 import sys
@@ -16,6 +18,7 @@ from compare import Comparison
 from curves import judge_curves
 from examples import judge_cases, judge_examples
 from expected import directions, expected
+from record_check import judge_record
 from refusals import predicted
 from selftest import comparison_can_fail
 from service import Service
@@ -93,10 +96,11 @@ def main(binary):
         reply = service.post("/v1/helix-capacity/batch", {"items": items})
         listed = judge_examples(service) + judge_cases(service)
         listed += judge_curves(service, items)
+        logs = judge_record(service)
     comparison, kinds, refusals, answered = judge(items, reply["items"])
     report(comparison, kinds, refusals, answered, len(items))
     faults = shortcomings(comparison, kinds, answered, len(items))
-    faults += comparison_can_fail(answered) + listed
+    faults += comparison_can_fail(answered) + listed + logs
     for fault in faults:
         print("FAULT:", fault)
     return 1 if faults else 0

@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# Recomputes helix-capacity in Python and compares it with the real service.
+# Recomputes helix-capacity and installation-record in Python and compares it with the real service.
 #   bash tests/recompute/run.sh [BINARY]      default: the release build
 # Makes a virtual environment below the target directory, anew only when requirements.txt or
 # Python changes. A package that cannot be had, or whose hash differs, fails it.
