@@ -262,3 +262,69 @@ async fn a_log_as_csv_is_the_same_request() {
         assert!(csv.bytes == json.bytes, "{name}: {}", csv.json());
     }
 }
+
+/// 100 in3 a turn at 2,500 psi and 90 %: 2,984 ft lbf, enough for 2,778 (9 per ft) at 2,327 psi
+/// and not for 3,572 (7 per ft).
+#[tokio::test]
+async fn a_motor_is_planned() {
+    let door = Door::open();
+    let enough = ask(
+        &door,
+        "torque-capacity",
+        &example("torque-capacity", "linnet"),
+    )
+    .await;
+    let drive = &enough["result"]["drive"];
+    near(&drive["available"]["torque"]["value"], 2984.155, 1e-3);
+    near(
+        &drive["for_required"]["differential_pressure"]["value"],
+        2327.11,
+        1e-2,
+    );
+    assert_eq!(check(&enough, "drive_torque")["status"], "pass");
+    let short = ask(
+        &door,
+        "torque-capacity",
+        &example("torque-capacity", "motor-planning"),
+    )
+    .await;
+    near(
+        &short["result"]["required"]["torque"]["value"],
+        3571.428_57,
+        1e-5,
+    );
+    near(
+        &short["result"]["drive"]["available"]["torque"]["value"],
+        2984.155,
+        1e-3,
+    );
+    assert_eq!(check(&short, "drive_torque")["status"], "fail");
+    assert_eq!(short["verdict"], "reject");
+}
+
+/// A gauge of plus or minus 10 % on 2,778 ft lbf: from 2,500 ft lbf and 11.25 kip, so 12.5 kip
+/// are conditional.
+#[tokio::test]
+async fn a_gauge_leaves_the_verdict_open() {
+    let door = Door::open();
+    let answer = ask(
+        &door,
+        "torque-capacity",
+        &example("torque-capacity", "gauge-band"),
+    )
+    .await;
+    let installed = &answer["result"]["installed"];
+    near(&installed["torque_low"]["value"], 2500.2, 1e-6);
+    near(
+        &installed["compression"]["design_low"]["value"],
+        11_250.9,
+        1e-3,
+    );
+    near(&installed["compression"]["design"]["value"], 12_501.0, 1e-3);
+    assert_eq!(answer["verdict"], "provisional");
+    assert_eq!(answer["verdict_reasons"][0]["code"], "gauge_band");
+    // the same on a log
+    let answer = ask(&door, NOUN, &example(NOUN, "linnet-gauge-band")).await;
+    assert_eq!(answer["verdict"], "provisional");
+    assert_eq!(answer["verdict_reasons"][0]["code"], "record_gauge_band");
+}
