@@ -31,11 +31,10 @@ def utilisation(demand, capacity):
 
 
 class Judge:
-    """One request, its log and the checks so far. `edge`: whether a row on the upper end of the
-    window, to the last bit, is taken for one in it where distances and advance are looked at."""
+    """One request, its log and the checks so far."""
 
-    def __init__(self, request, edge):
-        self.request, self.edge = request, EDGE if edge else -EDGE
+    def __init__(self, request):
+        self.request = request
         self.limits = request.get("limits") or {}
         self.depths = request.get("depths") or {}
         helices = [(base(h["above_tip"]), base(h["diameter"])) for h in request["pile"]["helices"]]
@@ -46,6 +45,8 @@ class Judge:
         self.required = record_torque.required(request)
         torques = [row.torque for row in self.log.rows if row.torque is not None]
         self.final, self.greatest = torques[-1], max(torques)
+        again = request.get("retorque")
+        self.strain = max(self.greatest, base(again["torque"]) if again else 0.0)
         self.checks, self.warnings = {}, set()
         self.effective = self._effective()
         self.advance, self.least_advance = self._advance()
@@ -100,9 +101,10 @@ class Judge:
         near = [r.advance for r in rows[:-1] if r.advance is not None and self.below(r, high)]
         return rows[-1].advance, min(near, default=None)
 
-    def below(self, row, depth):
-        """Whether a row is below a depth, or on it where the edge is taken in."""
-        return row.depth > depth - self.edge
+    @staticmethod
+    def below(row, depth):
+        """Whether a row is below a depth; on it it is not."""
+        return row.depth > depth + EDGE
 
     # one rule after the other
 
@@ -133,7 +135,7 @@ class Judge:
             return True
         limit = self.limit("shaft_torque", None)
         if limit is not None:
-            if not utilisation(self.greatest, limit)[1]:
+            if not utilisation(self.strain, limit)[1]:
                 return True
             if reaches(self.final, AT_LIMIT * limit):
                 return True
@@ -151,10 +153,12 @@ class Judge:
         limit = self.limit("shaft_torque", None)
         if self.request.get("stop") == "obstruction":
             self.at_most("record_obstruction", 1.0, 0.0)
+        if self.request.get("stop") == "spin_out":
+            self.at_most("record_spun_out", 1.0, 0.0)
         if limit is None:
             self.unjudged("record_shaft_torque")
         else:
-            self.at_most("record_shaft_torque", self.greatest, limit)
+            self.at_most("record_shaft_torque", self.strain, limit)
         if log.rise:
             self.at_least("record_rise_held", *log.rise[1:])
         self.at_least("record_plateau", log.length, log.penetration)
@@ -162,6 +166,7 @@ class Judge:
         if steady:
             near = [r for r in log.counted if self.below(r, log.window_from)]
             spacing = max(r.length for r in near)
+            spacing = max(spacing, log.tip - log.fresh[-1].depth)
             limit = self.limit("row_spacing", 2.0 * FOOT)
             self.at_most("record_row_spacing", spacing, limit, "not_evaluated")
         if not self.required or not steady or not self.effective:

@@ -129,26 +129,26 @@ class Log:
 
     def _rise(self):
         """A rise at the end that has not held: (number of its first reading, asked, there)."""
-        readings = self.fresh
-        for first in range(1, len(readings)):
-            before, run = readings[first - 1], range(first, len(readings))
-            if any(readings[n].torque <= RISE * before.torque for n in run):
+        left = [n for n in range(len(self.fresh)) if n not in self.spikes]
+        for place in range(1, len(left)):
+            before, run = self.fresh[left[place - 1]], left[place:]
+            if any(self.fresh[n].torque <= RISE * before.torque for n in run):
                 continue
-            left = [n for n in run if n not in self.spikes]
-            if not reaches(readings[-1].depth - before.depth, self.length):
-                return left[0], self.length, readings[-1].depth - readings[left[0] - 1].depth
+            there = self.fresh[left[-1]].depth - before.depth
+            if not reaches(there, self.length):
+                return left[place], self.length, there
             if len(run) < RISE_READINGS:
-                return left[0], float(RISE_READINGS), float(len(run))
+                return left[place], float(RISE_READINGS), float(len(run))
         return None
 
     def _counted(self):
         """Readings that count; a spike is as if it had not been read."""
         counted = []
         for number, reading in enumerate(self.fresh):
-            if self.rise and number >= self.rise[0]:
-                reading.row.standing = "unconfirmed"
-            elif number in self.spikes:
+            if number in self.spikes:
                 reading.row.standing = "spike"
+            elif self.rise and number >= self.rise[0]:
+                reading.row.standing = "unconfirmed"
             else:
                 if counted:
                     reading.top = counted[-1].depth

@@ -4,7 +4,7 @@ From the texts of the method `log_acceptance`, of the indicator and of the answe
 """
 
 import record_torque
-from record import Judge, utilisation
+from record import TENSION_DIAMETERS, Judge, utilisation
 from record_log import reaches
 
 # Failures that driving deeper can mend.
@@ -29,6 +29,9 @@ DEEPER = {
 # Failures, and proofs that are missing, for which a torque may not be turned into capacity.
 WITHHELD = {
     "record_obstruction",
+    "record_spun_out",
+    "record_left_deepest",
+    "record_ground_capacity",
     "record_shaft_torque",
     "record_rise_held",
     "record_plateau",
@@ -42,12 +45,13 @@ WITHHELD = {
     "record_calibration",
 }
 # Of these also where they could not be judged.
-UNPROVEN_WITHHOLDS = {"record_advance", "record_calibration"}
+UNPROVEN_WITHHOLDS = {"record_advance", "record_calibration", "record_ground_capacity"}
 # Rules that are looked up in the answer and not recomputed.
 TAKEN = (
     "record_helix_ground",
     "record_torque_explained",
     "record_ground_capacity",
+    "torque_other_ultimates",
     "record_complete",
 )
 
@@ -79,7 +83,7 @@ def warn(judge):
     if _turns(judge, "record_torque", torque, asked, True):
         doubts.append("record_gauge_band")
     limit = judge.limit("shaft_torque", None)
-    if _turns(judge, "record_shaft_torque", judge.greatest, limit, False):
+    if _turns(judge, "record_shaft_torque", judge.strain, limit, False):
         doubts.append("record_gauge_band")
     reduced = (judge.required or {}).get("by_reduced_factor")
     if reduced is not None and judge.checks["record_torque"]["status"] == "pass":
@@ -103,6 +107,15 @@ def verdict(judge, doubts):
     return "accept", []
 
 
+def _figures(judge, torque):
+    """Capacity of a torque; none in tension where the top helix is too shallow for it."""
+    found = record_torque.capacity(judge.request, torque)
+    asked = TENSION_DIAMETERS * judge.largest
+    if utilisation(asked, max(judge.top_helix, 0.0))[1]:
+        return found
+    return {name: value for name, value in found.items() if not name.startswith("tension_")}
+
+
 def capacity(judge):
     """Capacity that the torques stand for, and what stands against using it."""
     if not judge.request.get("torque_factor"):
@@ -119,8 +132,8 @@ def capacity(judge):
     found = {"indicative_only": bool(against), "withheld_for": sorted(against)}
     if judge.effective:
         torque = judge.effective["torque"]
-        found["by_effective_torque"] = record_torque.capacity(judge.request, torque)
-    found["by_final_torque"] = record_torque.capacity(judge.request, judge.final)
+        found["by_effective_torque"] = _figures(judge, torque)
+    found["by_final_torque"] = _figures(judge, judge.final)
     return found
 
 
@@ -135,9 +148,9 @@ def _row(row, pitch):
     return found
 
 
-def expected(request, taken, edge=False):
+def expected(request, taken):
     """What must be answered; `taken` are the checks of the answer that are not recomputed."""
-    judge = Judge(request, edge)
+    judge = Judge(request)
     for rules in ("torque", "tension", "turning", "depth", "proof"):
         getattr(judge, f"{rules}_rules")()
     judge.checks.update(taken)

@@ -173,11 +173,13 @@ fn advance(found: &Found) -> Option<AdvanceOutcome> {
 
 /// Capacity of the torques, with what stands against it.
 fn capacity(found: &Found, last: Option<Torque>, work: &Work) -> Option<RecordCapacity> {
-    let request = found.request;
-    let of = |torque: Option<Torque>| torque_side::capacity(request, torque?);
+    let of = |torque: Option<Torque>| torque_side::capacity(found, torque?);
     let by_final_torque = of(last)?;
     let against = [
         checks::OBSTRUCTION.id,
+        checks::SPUN_OUT.id,
+        checks::LEFT_DEEPEST.id,
+        checks::GROUND_CAPACITY.id,
         checks::REFUSAL_SHORT.id,
         checks::SHAFT_TORQUE.id,
         checks::RISE_HELD.id,

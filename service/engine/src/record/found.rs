@@ -4,7 +4,7 @@
 use super::history::PileStop;
 use super::outcome::{EffectiveTorqueOutcome, HelixPlace, RecordRequired, TorqueByDefinition};
 use super::request::{EffectiveTorque, Request};
-use super::rows::{Log, largest_helix};
+use super::rows::{EDGE, Log, largest_helix};
 use super::window::{Window, lower_of_two_windows};
 use crate::contract::{Work, utilisation};
 use crate::quantity::{Length, Size, Torque, round9};
@@ -65,6 +65,13 @@ impl<'a> Found<'a> {
         self.helices.first().map_or(Length::ZERO, |h| h.depth)
     }
 
+    /// Greatest torque that went into the pile, turning it again after a wait included.
+    pub fn strain(&self) -> Torque {
+        let read = self.log.greatest_torque().map_or(0.0, |(_, t)| t);
+        let again = self.request.retorque.map_or(Torque::ZERO, |r| r.torque);
+        Torque::from_si(read).max(again)
+    }
+
     /// Whether tension is asked of the pile.
     pub fn tension(&self) -> bool {
         self.required.is_some_and(|r| r.tension)
@@ -89,8 +96,8 @@ impl<'a> Found<'a> {
         }
         let limit = self.request.limits.and_then(|l| l.shaft_torque);
         let last = self.log.final_torque().map(|(_, t)| t);
-        let greatest = self.log.greatest_torque().map(|(_, t)| t);
-        if let (Some(limit), Some(greatest), Some(last)) = (limit, greatest, last) {
+        let greatest = self.strain().si();
+        if let (Some(limit), Some(last)) = (limit, last) {
             let shown = |torque| Torque::ROLE.in_both_systems(torque);
             if !utilisation(greatest, limit.si()).1 {
                 return Some(format!(
@@ -216,7 +223,12 @@ fn effective(
         torque_high: accuracy.map(|a| torque * (1.0 + a)),
         source: source.into(),
         by_definition,
-        window_from: Length::from_si(reading_window.from),
+        // what is left of a difference of equal depths is nothing
+        window_from: Length::from_si(if reading_window.from.abs() < EDGE {
+            0.0
+        } else {
+            reading_window.from
+        }),
         window_to: Length::from_si(reading_window.to),
         least: Torque::from_si(reading_window.least),
         greatest: Torque::from_si(reading_window.greatest),

@@ -5,6 +5,7 @@ use super::codes::{checks, warnings};
 use super::found::{Found, least_torque_ratio};
 use super::history::PileStop;
 use super::outcome::RowStanding;
+use super::rows::EDGE;
 use crate::catalogue::CheckDef;
 use crate::contract::{Check, SubjectKind, Work, utilisation};
 use crate::quantity::{Length, LengthUnit, RotationalSpeed, Size, Torque, in_both_systems, round9};
@@ -12,7 +13,7 @@ use crate::source::{
     AC358_TORQUE_AVERAGING, BEARWELL_CHOICE, IBC_1810_4_11, NYC_1814_12, RETORQUE_PRACTICE,
     Reference, Sourced, TORQUE_AT_OBSTRUCTION,
 };
-use crate::torque::codes::warnings::ADVANCE_ABOVE_PITCH;
+use crate::torque::codes::warnings::{ADVANCE_ABOVE_PITCH, SITE_FACTOR_BAND};
 use crate::torque::conditions::{HIGH_ADVANCE, LEAST_ADVANCE, least_depth_in_tension};
 use crate::torque::speed::HIGH_SPEED;
 
@@ -70,6 +71,11 @@ fn obstruction(found: &Found, work: &mut Work) {
             .reason("what it stands on is a question of rock or of a load test, not of torque");
         found.put(check, work);
     }
+    if found.request.stop == Some(PileStop::SpinOut) {
+        let check = Check::at_most(&checks::SPUN_OUT, 1.0, 0.0, &NYC_1814_12)
+            .reason("it turned without going down: the ground around the helices is disturbed");
+        found.put(check, work);
+    }
 }
 
 fn shaft_torque(found: &Found, work: &mut Work) {
@@ -77,25 +83,27 @@ fn shaft_torque(found: &Found, work: &mut Work) {
         let why = "no torque limit of the shaft was sent";
         return found.open(&checks::SHAFT_TORQUE, why, &IBC_1810_4_11, work);
     };
-    let Some((row, torque)) = found.log.greatest_torque() else {
+    let Some((row, read)) = found.log.greatest_torque() else {
         return;
     };
-    let torque = Torque::from_si(torque);
+    let torque = found.strain();
     let check = Check::at_most(&checks::SHAFT_TORQUE, torque, limit, &IBC_1810_4_11);
     let passed = check.passed();
     let check = if passed {
         check
     } else {
+        let place = if torque.si() > read {
+            "turning it again after the wait".to_owned()
+        } else {
+            format!("row {row}")
+        };
         check.reason(format!(
-            "row {row}; shaft, couplings and bolts need an inspection"
+            "{place}; shaft, couplings and bolts need an inspection"
         ))
     };
     found.put(check, work);
     if !passed {
-        work.warn(
-            &warnings::INSPECT_AFTER,
-            format!("over the torque limit in row {row}"),
-        );
+        work.warn(&warnings::INSPECT_AFTER, "over the torque limit");
     }
     hold_for_band(
         found,
@@ -160,14 +168,14 @@ fn readings(found: &Found, work: &mut Work) {
             format!("turned back at row {first}"),
         );
     }
-    if let Some(held) = log.rise_at_end() {
+    if let Some((held, reading_count)) = log.rise_at_end() {
         let check = Check::at_least(
             &checks::RISE_HELD,
             averaging,
             Length::from_si(held),
             &TORQUE_AT_OBSTRUCTION,
         );
-        let check = if check.passed() {
+        let check = if check.passed() && reading_count == 1 {
             // a single reading is no layer, however far it is from the one before
             Check::at_least(&checks::RISE_HELD, 2.0, 1.0, &TORQUE_AT_OBSTRUCTION)
                 .reason("the rise is one reading")
@@ -185,7 +193,9 @@ fn readings(found: &Found, work: &mut Work) {
     }
     let allowed = found.request.limits.and_then(|l| l.row_spacing);
     let allowed = allowed.unwrap_or(ROW_SPACING.value);
-    let gap = Length::from_si(log.widest_gap(found.window_from()));
+    // what was turned in after the last reading is a gap too
+    let silent = log.fresh.last().map_or(0.0, |r| log.tip - r.depth);
+    let gap = Length::from_si(log.widest_gap(found.window_from()).max(silent));
     let check = Check::at_most(&checks::ROW_SPACING, gap, allowed, &BEARWELL_CHOICE).unproven();
     let check = if check.passed() {
         check
@@ -231,6 +241,17 @@ fn required(found: &Found, work: &mut Work) {
             Torque::ROLE.in_both_systems(effective.torque.si())
         );
         work.hold_back(&warnings::TENSION_FACTOR_IN_DOUBT, detail);
+    }
+    if let Some(low) = required.by_least_site_factor
+        && passed
+        && !utilisation(low.si(), effective.torque.si()).1
+    {
+        let detail = format!(
+            "{} by the least factor of the tests, {} reached",
+            Torque::ROLE.in_both_systems(low.si()),
+            Torque::ROLE.in_both_systems(effective.torque.si())
+        );
+        work.hold_back(&SITE_FACTOR_BAND, detail);
     }
     let least = required.torque * least_torque_ratio(found.request);
     let check = Check::at_least(
@@ -310,7 +331,7 @@ fn advance(found: &Found, work: &mut Work) {
 pub(super) fn least_advance_in_window(found: &Found) -> Option<f64> {
     let from = found.window_from();
     let (_, before) = found.log.rows.split_last()?;
-    let rows = before.iter().filter(|r| r.depth > from);
+    let rows = before.iter().filter(|r| r.depth > from + EDGE);
     rows.filter_map(|r| r.advance).reduce(f64::min)
 }
 

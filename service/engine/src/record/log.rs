@@ -67,7 +67,7 @@ impl Columns for LogColumns {
         ),
         Column::numbers(
             "turns",
-            "turns of the pile since the row before (of the first row: since it began); 0 to 10,000. A row has either this or `advance_per_turn`.",
+            "turns of the pile since the row before; 0 to 10,000. Those of the first row, and of rows in which the tip goes up, give no advance. A row has either this or `advance_per_turn`.",
             0.0,
             10_000.0,
         ),

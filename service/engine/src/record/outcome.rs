@@ -34,7 +34,7 @@ pub struct Outcome {
     /// Torque at the end.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub effective: Option<EffectiveTorqueOutcome>,
-    /// Last torque that was read.
+    /// Last torque that was read, whatever its standing.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub final_torque: Option<Torque>,
     /// Greatest torque that was read, over the whole log.
@@ -85,9 +85,13 @@ pub struct RecordRequired {
     /// Direction that governs; left out where the torque was stated.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub governing: Option<TorqueDirection>,
-    /// Torque for the tension by the reduced factor, for comparison.
+    /// The torque with the tension by the reduced factor, for comparison; never less than
+    /// `torque`.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub by_reduced_factor: Option<Torque>,
+    /// The torque by the least factor of the tests on the site, where their band was sent.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub by_least_site_factor: Option<Torque>,
     /// Where it comes from.
     pub source: SourceNote,
 }
@@ -149,8 +153,8 @@ pub struct AdvanceOutcome {
     pub least_ratio_in_window: Option<f64>,
 }
 
-/// Capacity that a torque stands for. An indication only where a rule says that this torque
-/// may not be correlated.
+/// Capacity that a torque stands for, by the torque correlation alone. An indication only where
+/// a rule says that this torque may not be correlated or the ground gives less.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct RecordCapacity {

@@ -71,15 +71,18 @@ impl Log {
         found
     }
 
-    /// Penetration over which a rise at the end that is not confirmed has held, m.
-    pub fn rise_at_end(&self) -> Option<f64> {
+    /// Penetration over which a rise at the end that is not confirmed has held, m, and its
+    /// readings.
+    pub fn rise_at_end(&self) -> Option<(f64, usize)> {
         let last = self.fresh.last()?;
-        (self.rows[last.row].standing == RowStanding::Unconfirmed).then(|| {
-            let before = self.fresh.iter().rev();
-            let mut before =
-                before.skip_while(|r| self.rows[r.row].standing == RowStanding::Unconfirmed);
-            last.depth - before.next().map_or(self.counted.start, |r| r.depth)
-        })
+        let standing = |r: &&Reading| self.rows[r.row].standing;
+        let rise = self
+            .fresh
+            .iter()
+            .filter(|r| standing(r) == RowStanding::Unconfirmed);
+        let count = rise.count();
+        let before = self.counted.end().unwrap_or(self.counted.start);
+        (count > 0).then_some((last.depth - before, count))
     }
 
     /// Greatest distance between readings that count from a depth on, m.
@@ -87,7 +90,8 @@ impl Log {
         let mut before = self.counted.start;
         let mut widest = 0.0_f64;
         for reading in &self.counted.readings {
-            if reading.depth > from {
+            // what stands on the edge of the window is not in it, whatever the units
+            if reading.depth > from + EDGE {
                 widest = widest.max(reading.depth - before);
             }
             before = reading.depth;
@@ -95,6 +99,9 @@ impl Log {
         widest
     }
 }
+
+/// What is no length between two depths, m.
+pub(super) const EDGE: f64 = 1e-9;
 
 /// Length up to which the first reading of a log stands for the ground above it; a log that
 /// begins deeper says nothing of that ground, m.

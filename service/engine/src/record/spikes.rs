@@ -47,42 +47,51 @@ pub enum Standing {
 /// Source: a choice of this service; a mean alone accepts a stone.
 pub fn standings(readings: &[Reading], averaging_length: f64) -> Vec<Standing> {
     let extent = averaging_length.max(LAYER_LENGTH.value.si()) * (1.0 + 1e-9);
-    let held = averaging_length * (1.0 - 1e-9);
     let mut out = vec![Standing::Counts; readings.len()];
     for first in 1..readings.len() {
         let before = readings[first - 1];
         let mut least = f64::INFINITY;
-        for last in first..readings.len() {
+        for last in first..readings.len() - 1 {
             least = least.min(readings[last].torque);
+            let (behind, length) = (readings[last + 1], readings[last + 1].depth - before.depth);
             if !above(least, before.torque) {
                 break;
             }
-            let behind = readings.get(last + 1);
-            let (spike, length) = match behind {
-                Some(behind) => (above(least, behind.torque), behind.depth - before.depth),
-                None => (true, readings[last].depth - before.depth),
-            };
-            let short = match behind {
-                Some(_) => length <= extent,
-                None => length < held,
-            };
-            let standing = match behind {
-                Some(_) => Standing::Spike,
-                None => Standing::Unconfirmed,
-            };
-            if spike && (short || first == last) {
-                for (mark, _) in out[first..=last].iter_mut().zip(first..) {
-                    if *mark == Standing::Counts {
-                        *mark = standing;
-                    }
-                }
+            if above(least, behind.torque) && (length <= extent || first == last) {
+                out[first..=last].fill(Standing::Spike);
             }
-            if readings[last].depth - before.depth > extent {
+            if length > extent {
                 break;
             }
         }
     }
+    rise_at_end(readings, averaging_length, &mut out);
     out
+}
+
+/// Marks a rise at the end that has not held; a spike in it is as if it had not been read.
+fn rise_at_end(readings: &[Reading], averaging_length: f64, out: &mut [Standing]) {
+    let held = averaging_length * (1.0 - 1e-9);
+    let left: Vec<usize> = (0..readings.len())
+        .filter(|at| out[*at] == Standing::Counts)
+        .collect();
+    let Some(last) = left.last() else {
+        return;
+    };
+    for first in 1..left.len() {
+        let before = readings[left[first - 1]];
+        let run = &left[first..];
+        let rises = run
+            .iter()
+            .all(|at| above(readings[*at].torque, before.torque));
+        let length = readings[*last].depth - before.depth;
+        if rises && (run.len() == 1 || length < held) {
+            for at in run {
+                out[*at] = Standing::Unconfirmed;
+            }
+            return;
+        }
+    }
 }
 
 /// Whether a torque is that of a spike beside another; what is printed decides, so that units

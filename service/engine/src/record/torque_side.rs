@@ -1,17 +1,19 @@
 //! What `torque-capacity` says of this pile: the torque its load needs, and the capacity that a
 //! torque stands for. Nothing of it is calculated here a second time.
 
+use super::found::Found;
 use super::outcome::{CapacityOfTorque, RecordRequired};
 use super::request::{Request, TorqueTarget};
 use crate::catalogue::refusals::MISSING_MEMBER;
 use crate::contract::{Calculation, Issue, Work};
-use crate::quantity::{Force, Torque};
-use crate::source::{AC358_KT_LISTED, CALLER};
-use crate::torque::codes::warnings as torque_warnings;
-use crate::torque::correlation::capacity_by_torque;
+use crate::quantity::{Force, Length, Torque};
+use crate::source::CALLER;
+use crate::torque::codes::{checks as torque_checks, warnings as torque_warnings};
+use crate::torque::correlation::{capacity_by_torque, torque_for_capacity};
 use crate::torque::{
     CapacityByTorque, GaugeReading, InstalledTorque, Outcome as TorqueOutcome,
-    Request as TorqueRequest, TorqueCapacity, TorqueReading,
+    Request as TorqueRequest, RequiredTorque, TorqueCapacity, TorqueDirection, TorqueEmbedment,
+    TorqueFactorUsed, TorqueReading,
 };
 use crate::trace::Trace;
 
@@ -102,6 +104,10 @@ pub(super) fn moved(issue: Issue) -> Issue {
 
 /// Methods and warnings that hold for this answer too.
 fn carry_over(aside: Work, work: &mut Work) {
+    // the other ultimate capacities that were sent are judged there
+    let others = torque_checks::OTHER_ULTIMATES.id;
+    work.checks
+        .extend(aside.checks.into_iter().filter(|c| c.id == others));
     let of_reading = [
         torque_warnings::CONDITIONS_NOT_STATED.id,
         torque_warnings::TENSION_DEPTH_NOT_STATED.id,
@@ -128,25 +134,47 @@ fn stated(request: &Request) -> Option<RecordRequired> {
         tension: stated.tension == Some(true),
         governing: None,
         by_reduced_factor: None,
+        by_least_site_factor: None,
         source: (&CALLER).into(),
     })
 }
 
 fn from_demand(answer: &TorqueOutcome) -> Option<RecordRequired> {
     let required = answer.required.as_ref()?;
+    let factor = answer.torque_factor.as_ref()?;
     let down = required.compression.map_or(Torque::ZERO, |c| c.torque);
+    let used = match required.governing {
+        TorqueDirection::Compression => &factor.compression,
+        TorqueDirection::Tension => &factor.tension,
+    };
+    // a load over a lesser factor is a greater torque
+    let at_least = |side: Option<RequiredTorque>, used: &Option<TorqueFactorUsed>| {
+        let low = used.as_ref()?.factor_low?;
+        Some(torque_for_capacity(side?.ultimate, low, &mut Trace::off()))
+    };
+    let low = [
+        at_least(required.compression, &factor.compression),
+        at_least(required.tension, &factor.tension),
+    ];
     Some(RecordRequired {
         torque: required.torque,
         tension: required.tension.is_some_and(|t| t.demand.si() > 0.0),
         governing: Some(required.governing),
         by_reduced_factor: required.tension_reduced.map(|t| t.torque.max(down)),
-        source: (&AC358_KT_LISTED).into(),
+        by_least_site_factor: low.into_iter().flatten().reduce(Torque::max),
+        source: used.as_ref()?.source.clone(),
     })
 }
 
 /// Capacity of a torque; nothing without a torque factor.
-pub(super) fn capacity(request: &Request, torque: Torque) -> Option<CapacityOfTorque> {
-    let mut question = question(request)?;
+pub(super) fn capacity(found: &Found, torque: Torque) -> Option<CapacityOfTorque> {
+    let mut question = question(found.request)?;
+    question.demand = None;
+    // too shallow a top helix has no tension by torque
+    question.embedment = Some(TorqueEmbedment {
+        top_helix_depth: found.top_helix().max(Length::ZERO),
+        largest_helix_diameter: found.largest_helix,
+    });
     question.installed = Some(InstalledTorque {
         reading: TorqueReading::Gauge(GaugeReading { torque }),
         gauge_accuracy_ratio: None,
