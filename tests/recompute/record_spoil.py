@@ -45,7 +45,7 @@ def _return_alone(draw, request):
     inlet, back = _column(log, "inlet_pressure", "MPa"), _column(log, "return_pressure", "MPa")
     gear = _column(log, "gear", "1")
     log["rows"][row][inlet], log["rows"][row][back], log["rows"][row][gear] = None, 1.0, None
-    return {(_at(row, back), "missing_member")}
+    return {(_at(row, back), "log_inlet_missing")}
 
 
 def _gear_unknown(draw, request):

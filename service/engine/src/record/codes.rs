@@ -70,7 +70,8 @@ pub mod refusals {
     use crate::catalogue::codes;
     codes! { RefusalDef:
         TORQUE_TWICE = "log_torque_twice", "A row of the log has a torque and pressures; send one of them.";
-        GEAR_UNKNOWN = "log_gear_unknown", "A row names a gear that the drive head does not have, or a gear without pressures.";
+        GEAR_UNKNOWN = "log_gear_unknown", "A row names a gear that the drive head does not have.";
+        INLET_MISSING = "log_inlet_missing", "A row has a return-line pressure or a gear and no inlet pressure.";
         PRESSURE_NEGATIVE = "log_pressure_negative", "Return-line and no-load pressures are more than the inlet pressure of a row.";
         ADVANCE_TWICE = "log_advance_twice", "A row of the log has turns and an advance in a turn; send one of them.";
         NO_TURNS = "log_no_turns", "The tip went down without a turn in a row.";

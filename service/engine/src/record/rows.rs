@@ -204,7 +204,7 @@ fn torque(request: &Request, at: usize, issues: &mut Vec<Issue>) -> Option<Torqu
             };
             if stands {
                 let detail = "`inlet_pressure` is needed in this row";
-                issues.push(Issue::new(cell(column), &MISSING_MEMBER, detail));
+                issues.push(Issue::new(cell(column), &refusals::INLET_MISSING, detail));
             }
         }
         return indicated;

@@ -134,7 +134,7 @@ fn every_refused_example_is_refused_where_it_should() {
         ("pressure-below-no-load", "physics", "log_pressure_negative"),
         ("pressures-without-drive", "physics", "missing_member"),
         ("profile-with-a-gap", "physics", "layer"),
-        ("return-pressure-alone", "physics", "missing_member"),
+        ("return-pressure-alone", "physics", "log_inlet_missing"),
         ("row-out-of-range", "values", "range"),
         ("row-too-short", "shape", "row 3"),
         (
