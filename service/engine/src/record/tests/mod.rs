@@ -6,6 +6,7 @@ mod figures;
 mod properties;
 mod readings;
 mod rules;
+mod second_look;
 
 use serde_json::{Value as Json, json};
 use validator::Validate;
