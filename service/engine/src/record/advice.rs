@@ -166,7 +166,15 @@ fn deeper(found: &Found, judged: &Judged, out: &mut Vec<NextStep>) {
     });
 }
 
+/// Time helps ground that was disturbed, not a pile that something stopped.
 fn wait(found: &Found, judged: &Judged, out: &mut Vec<NextStep>) {
+    let stopped = matches!(
+        found.request.stop,
+        Some(PileStop::Obstruction | PileStop::DriveStalled | PileStop::SpinOut)
+    );
+    if stopped || judged.failed(&checks::REFUSAL_SHORT) {
+        return;
+    }
     let warned = |code: &str| judged.work.warnings.iter().any(|w| w.code == code);
     if warned(warnings::RELAXATION_POSSIBLE.id) || warned(warnings::SET_UP_POSSIBLE.id) {
         out.push(NextStep {

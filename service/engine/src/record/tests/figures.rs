@@ -103,6 +103,7 @@ fn a_refusal_in_debris_is_rejected_whatever_its_torque() {
     assert!(steps.contains(&NextStepKind::PreDrill));
     assert!(steps.contains(&NextStepKind::ExtractAndMove));
     assert!(!steps.contains(&NextStepKind::DriveDeeper));
+    assert!(!steps.contains(&NextStepKind::WaitAndRetorque));
     assert_eq!(steps.last(), Some(&NextStepKind::AskEngineer));
 }
 
