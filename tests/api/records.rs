@@ -75,7 +75,7 @@ async fn a_pile_is_accepted_check_by_check() {
     assert_eq!(answer["verdict"], "accept");
     near(
         &check(&answer, "record_torque")["demand"]["value"],
-        2777.777_78,
+        2_777.777_78,
         1e-4,
     );
     near(
@@ -307,7 +307,7 @@ async fn a_motor_is_planned() {
     .await;
     near(
         &short["result"]["required"]["torque"]["value"],
-        3571.428_57,
+        3_571.428_57,
         1e-5,
     );
     near(
