@@ -15,21 +15,26 @@ def counts(depths, torques, length):
     good = [True] * n
     for first in range(1, n):
         before = first - 1
-        for last in range(first, n):
+        for last in range(first, n - 1):
             least = min(torques[first : last + 1])
             if least <= 1.5 * torques[before]:
                 break
-            if last + 1 < n:
-                falls = least > 1.5 * torques[last + 1]
-                short = depths[last + 1] - depths[before] <= extent
-            else:
-                falls = True
-                short = depths[last] - depths[before] < length * (1 - 1e-9)
-            if falls and (short or first == last):
+            short = depths[last + 1] - depths[before] <= extent
+            if least > 1.5 * torques[last + 1] and (short or first == last):
                 for i in range(first, last + 1):
                     good[i] = False
             if depths[last] - depths[before] > extent:
                 break
+    # what fell again is as if it had not been read; the end is judged on the rest
+    left = [i for i in range(n) if good[i]]
+    for place in range(1, len(left)):
+        before, run = left[place - 1], left[place:]
+        rises = all(torques[i] > 1.5 * torques[before] for i in run)
+        held = depths[left[-1]] - depths[before] >= length * (1 - 1e-9)
+        if rises and not (held and len(run) > 1):
+            for i in run:
+                good[i] = False
+            break
     return good
 
 
