@@ -54,6 +54,15 @@ house_rules() {
         echo "unfinished code or an ignored test"
         bad=1
     fi
+    # a file that no `mod` names is not compiled
+    while IFS= read -r file; do
+        local folder=${file%/*} name=${file##*/}
+        case $name in lib.rs | main.rs | mod.rs) continue ;; esac
+        if ! grep -qsE "^ *(pub |pub\(crate\) )?mod ${name%.rs};" "$folder/mod.rs" "$folder/lib.rs" "$folder.rs"; then
+            echo "$file: no mod names it"
+            bad=1
+        fi
+    done < <(git ls-files -- 'service/*/src/*.rs' 'client/src/*.rs')
     # what nothing uses does not belong in the catalogues
     unused 'service/engine/src/source' || bad=1
     unused 'service/engine/src/*/codes.rs' 'service/engine/src/catalogue/common.rs' || bad=1
