@@ -186,8 +186,6 @@ class Judge:
     def tension_rules(self):
         if not self.required or not self.required["tension"]:
             return
-        if not self.steady() or not self.effective:
-            return
         self.at_least("record_tension_depth", TENSION_DIAMETERS * self.largest, self.top_helix)
         mean = self.log.mean(self.top_helix - self.log.length, self.top_helix)
         if mean is None:

@@ -82,6 +82,10 @@ def warn(judge):
     asked = judge.required["torque"] if judge.required else None
     if _turns(judge, "record_torque", torque, asked, True):
         doubts.append("record_gauge_band")
+    for name in ("record_least_torque", "record_tension_top_torque", "record_retorque"):
+        check = judge.checks.get(name, {})
+        if _turns(judge, name, check.get("capacity"), check.get("demand"), True):
+            doubts.append("record_gauge_band")
     limit = judge.limit("shaft_torque", None)
     if _turns(judge, "record_shaft_torque", judge.strain, limit, False):
         doubts.append("record_gauge_band")

@@ -13,6 +13,7 @@ use crate::quantity::{Length, round9};
 use crate::record::codes::{checks as log, warnings as log_warnings};
 use crate::source::{BEARWELL_CHOICE, CALLER, NYC_SITE_TESTS, Reference, Sourced};
 use crate::text::Label;
+use crate::torque::codes::warnings::SITE_FACTOR_BAND;
 
 /// How far a depth may differ from a tested one, as a part of it.
 pub static LENGTH_TOLERANCE: Sourced<f64> =
@@ -28,6 +29,7 @@ static OF_THE_GROUND: &[&CheckDef] = &[
     &log::FALLING,
     &log::ADVANCE,
     &log::ADVANCE_IN_WINDOW,
+    &log::SPUN_OUT,
     &log::TENSION_TOP_TORQUE,
     &log::HELIX_GROUND,
     &log::EXPLAINED,
@@ -43,6 +45,7 @@ static OF_THE_TORQUE: &[&CheckDef] = &[
     &log::TENSION_TOP_TORQUE,
     &log::HELIX_GROUND,
     &log::EXPLAINED,
+    &log::GROUND_CAPACITY,
 ];
 
 /// The rules of the lot.
@@ -124,6 +127,7 @@ fn provisional_by_torque(one: &Judged) -> bool {
         OF_THE_TORQUE.iter().any(|def| def.id == code)
             || code == log_warnings::GAUGE_BAND.id
             || code == log_warnings::TENSION_FACTOR_IN_DOUBT.id
+            || code == SITE_FACTOR_BAND.id
     };
     one.pile.verdict == Some(Verdict::Provisional)
         && one.pile.reasons.iter().any(|r| doubt(&r.code))

@@ -6,7 +6,8 @@ use super::outcome::{EffectiveTorqueOutcome, HelixPlace, RecordRequired, TorqueB
 use super::request::{EffectiveTorque, Request};
 use super::rows::{EDGE, Log, largest_helix};
 use super::window::{Window, lower_of_two_windows};
-use crate::contract::{Work, utilisation};
+use crate::catalogue::CheckDef;
+use crate::contract::{Check, SubjectKind, Work, utilisation};
 use crate::quantity::{Length, Size, Torque, round9};
 use crate::source::{
     AC358_AVERAGING_3_FT, AC358_TORQUE_AVERAGING, BEARWELL_CHOICE, IBC_1705_9_FINAL_TORQUE,
@@ -63,6 +64,31 @@ impl<'a> Found<'a> {
     /// The top helix.
     pub fn top_helix(&self) -> Length {
         self.helices.first().map_or(Length::ZERO, |h| h.depth)
+    }
+
+    /// Puts a check down under the pile's name.
+    pub fn put(&self, check: Check, work: &mut Work) {
+        work.check(check.subject(SubjectKind::Pile, self.request.name()));
+    }
+
+    /// Puts a check down that driving deeper can mend, where the pile can be driven deeper.
+    pub fn put_deeper(&self, check: Check, work: &mut Work) {
+        let check = match &self.stuck {
+            None => check.deeper_may_do(),
+            Some(_) => check,
+        };
+        self.put(check, work);
+    }
+
+    /// Puts down that a check could not be judged.
+    pub fn open(
+        &self,
+        def: &'static CheckDef,
+        why: &str,
+        source: &'static Reference,
+        work: &mut Work,
+    ) {
+        self.put(Check::not_evaluated(def, why, source), work);
     }
 
     /// Greatest torque that went into the pile, turning it again after a wait included.

@@ -4,14 +4,15 @@
 use super::codes::{checks, warnings};
 use super::found::{Found, least_torque_ratio};
 use super::history::PileStop;
-use super::outcome::RowStanding;
+use super::outcome::{RecordRequired, RowStanding};
 use super::rows::EDGE;
+use super::window::Window;
 use crate::catalogue::CheckDef;
-use crate::contract::{Check, SubjectKind, Work, utilisation};
+use crate::contract::{Check, Work, utilisation};
 use crate::quantity::{Length, LengthUnit, RotationalSpeed, Size, Torque, in_both_systems, round9};
 use crate::source::{
-    AC358_TORQUE_AVERAGING, BEARWELL_CHOICE, IBC_1810_4_11, NYC_1814_12, RETORQUE_PRACTICE,
-    Reference, Sourced, TORQUE_AT_OBSTRUCTION,
+    AC358_TENSION_EMBEDMENT, AC358_TORQUE_AVERAGING, BEARWELL_CHOICE, IBC_1810_4_11, NYC_1814_12,
+    RETORQUE_PRACTICE, Sourced, TORQUE_AT_OBSTRUCTION,
 };
 use crate::torque::codes::warnings::{ADVANCE_ABOVE_PITCH, SITE_FACTOR_BAND};
 use crate::torque::conditions::{HIGH_ADVANCE, LEAST_ADVANCE, least_depth_in_tension};
@@ -25,33 +26,6 @@ pub static ROW_SPACING: Sourced<Length> = Sourced::new(
     Length::new(2.0, LengthUnit::Ft),
     &BEARWELL_CHOICE,
 );
-
-impl Found<'_> {
-    /// Puts a check down under the pile's name.
-    pub fn put(&self, check: Check, work: &mut Work) {
-        work.check(check.subject(SubjectKind::Pile, self.request.name()));
-    }
-
-    /// Puts a check down that driving deeper can mend, where the pile can be driven deeper.
-    pub fn put_deeper(&self, check: Check, work: &mut Work) {
-        let check = match &self.stuck {
-            None => check.deeper_may_do(),
-            Some(_) => check,
-        };
-        self.put(check, work);
-    }
-
-    /// Puts down that a check could not be judged.
-    pub fn open(
-        &self,
-        def: &'static CheckDef,
-        why: &str,
-        source: &'static Reference,
-        work: &mut Work,
-    ) {
-        self.put(Check::not_evaluated(def, why, source), work);
-    }
-}
 
 /// All of them, in the order in which an inspector asks.
 pub(super) fn judge(found: &Found, work: &mut Work) {
@@ -113,6 +87,22 @@ fn shaft_torque(found: &Found, work: &mut Work) {
         |t| utilisation(t.si(), limit.si()).1,
         work,
     );
+}
+
+/// Puts down a check of a torque that was read against one that is needed, which driving deeper
+/// can mend, and holds the verdict back where it turns within the accuracy of the indicator.
+fn put_reading(
+    found: &Found,
+    def: &'static CheckDef,
+    (needed, read): (Torque, Torque),
+    check: Check,
+    work: &mut Work,
+) -> bool {
+    let passed = check.passed();
+    found.put_deeper(check, work);
+    let enough = |t: Torque| utilisation(needed.si(), t.si()).1;
+    hold_for_band(found, def, read, passed, enough, work);
+    passed
 }
 
 /// Holds the verdict back where it turns within the accuracy of the indicator.
@@ -210,93 +200,81 @@ fn required(found: &Found, work: &mut Work) {
         let why = "no `target` was sent";
         return found.open(&checks::TORQUE, why, &IBC_1810_4_11, work);
     };
-    let (Some(effective), Some(window)) = (&found.effective, found.window) else {
-        let why = "the readings do not reach over the averaging length";
-        return found.open(&checks::TORQUE, why, &AC358_TORQUE_AVERAGING, work);
-    };
-    let check = Check::at_least(
-        &checks::TORQUE,
-        required.torque,
-        effective.torque,
-        &IBC_1810_4_11,
-    );
-    let passed = check.passed();
-    found.put_deeper(check, work);
-    let enough = |t: Torque| utilisation(required.torque.si(), t.si()).1;
-    hold_for_band(
-        found,
-        &checks::TORQUE,
-        effective.torque,
-        passed,
-        enough,
-        work,
-    );
-    if let Some(reduced) = required.by_reduced_factor
-        && passed
-        && !utilisation(reduced.si(), effective.torque.si()).1
-    {
-        let detail = format!(
-            "{} by the reduced factor, {} reached",
-            Torque::ROLE.in_both_systems(reduced.si()),
-            Torque::ROLE.in_both_systems(effective.torque.si())
-        );
-        work.hold_back(&warnings::TENSION_FACTOR_IN_DOUBT, detail);
+    match (&found.effective, found.window) {
+        (Some(effective), Some(window)) => {
+            reached(found, required, effective.torque, work);
+            window_rules(found, required.torque, &window, work);
+        }
+        _ => {
+            let why = "the readings do not reach over the averaging length";
+            found.open(&checks::TORQUE, why, &AC358_TORQUE_AVERAGING, work);
+        }
     }
-    if let Some(low) = required.by_least_site_factor
-        && passed
-        && !utilisation(low.si(), effective.torque.si()).1
-    {
-        let detail = format!(
-            "{} by the least factor of the tests, {} reached",
-            Torque::ROLE.in_both_systems(low.si()),
-            Torque::ROLE.in_both_systems(effective.torque.si())
-        );
-        work.hold_back(&SITE_FACTOR_BAND, detail);
+    if required.tension {
+        tension(found, required.torque, work);
     }
-    let least = required.torque * least_torque_ratio(found.request);
-    let check = Check::at_least(
-        &checks::LEAST_TORQUE,
-        least,
-        Torque::from_si(window.least),
-        &BEARWELL_CHOICE,
-    );
-    found.put_deeper(check, work);
+}
+
+/// The torque that counts, with what leaves it in doubt.
+fn reached(found: &Found, required: &RecordRequired, torque: Torque, work: &mut Work) {
+    let def = &checks::TORQUE;
+    let check = Check::at_least(def, required.torque, torque, &IBC_1810_4_11);
+    if !put_reading(found, def, (required.torque, torque), check, work) {
+        return;
+    }
+    let doubts = [
+        (
+            required.by_reduced_factor,
+            "the reduced factor",
+            &warnings::TENSION_FACTOR_IN_DOUBT,
+        ),
+        (
+            required.by_least_site_factor,
+            "the least factor of the tests",
+            &SITE_FACTOR_BAND,
+        ),
+    ];
+    for (needed, by, def) in doubts {
+        if let Some(needed) = needed
+            && !utilisation(needed.si(), torque.si()).1
+        {
+            let shown = |t: Torque| Torque::ROLE.in_both_systems(t.si());
+            let detail = format!("{} by {by}, {} reached", shown(needed), shown(torque));
+            work.hold_back(def, detail);
+        }
+    }
+}
+
+/// Least and last reading of the window.
+fn window_rules(found: &Found, required: Torque, window: &Window, work: &mut Work) {
+    let def = &checks::LEAST_TORQUE;
+    let needed = required * least_torque_ratio(found.request);
+    let least = Torque::from_si(window.least);
+    let check = Check::at_least(def, needed, least, &BEARWELL_CHOICE);
+    put_reading(found, def, (needed, least), check, work);
     if let Some(last) = found.log.counted.readings.last() {
         let mean = Torque::from_si(window.mean * FALL.value);
         let last = Torque::from_si(last.torque);
         let check = Check::at_least(&checks::FALLING, mean, last, &BEARWELL_CHOICE);
         found.put_deeper(check, work);
     }
-    if found.tension() {
-        tension(found, required.torque, work);
-    }
 }
 
 /// The top helix has to stand in ground as good as the lower ones, and deep enough.
 fn tension(found: &Found, required: Torque, work: &mut Work) {
     let least = least_depth_in_tension(found.largest_helix, &mut work.trace);
-    let source = &crate::source::AC358_TENSION_EMBEDMENT;
+    let source = &AC358_TENSION_EMBEDMENT;
     let check = Check::at_least(&checks::TENSION_DEPTH, least, found.top_helix(), source);
     found.put_deeper(check, work);
+    let def = &checks::TENSION_TOP_TORQUE;
     let at = found.top_helix().si();
-    match found.log.counted.window(at, found.log.windows.longer) {
-        Some(window) => {
-            let there = Torque::from_si(window.mean);
-            let check = Check::at_least(
-                &checks::TENSION_TOP_TORQUE,
-                required,
-                there,
-                &BEARWELL_CHOICE,
-            );
-            found.put_deeper(check, work);
-        }
-        None => found.open(
-            &checks::TENSION_TOP_TORQUE,
-            "the readings do not reach over the averaging length above the top helix",
-            &BEARWELL_CHOICE,
-            work,
-        ),
-    }
+    let Some(window) = found.log.counted.window(at, found.log.windows.longer) else {
+        let why = "the readings do not reach over the averaging length above the top helix";
+        return found.open(def, why, &BEARWELL_CHOICE, work);
+    };
+    let there = Torque::from_si(window.mean);
+    let check = Check::at_least(def, required, there, &BEARWELL_CHOICE);
+    put_reading(found, def, (required, there), check, work);
 }
 
 fn advance(found: &Found, work: &mut Work) {
@@ -355,12 +333,8 @@ fn retorque(found: &Found, work: &mut Work) {
     let (Some(again), Some(required)) = (found.request.retorque, found.required) else {
         return;
     };
-    let check = Check::at_least(
-        &checks::RETORQUE,
-        required.torque,
-        again.torque,
-        &RETORQUE_PRACTICE,
-    )
-    .reason(format!("after {}", in_both_systems(again.waited.si(), "s")));
-    found.put_deeper(check, work);
+    let def = &checks::RETORQUE;
+    let check = Check::at_least(def, required.torque, again.torque, &RETORQUE_PRACTICE)
+        .reason(format!("after {}", in_both_systems(again.waited.si(), "s")));
+    put_reading(found, def, (required.torque, again.torque), check, work);
 }

@@ -4,16 +4,14 @@
 use super::found::Found;
 use super::outcome::{CapacityOfTorque, RecordRequired};
 use super::request::{Request, TorqueTarget};
-use crate::catalogue::refusals::MISSING_MEMBER;
 use crate::contract::{Calculation, Issue, Work};
 use crate::quantity::{Force, Length, Torque};
 use crate::source::CALLER;
 use crate::torque::codes::{checks as torque_checks, warnings as torque_warnings};
-use crate::torque::correlation::{capacity_by_torque, torque_for_capacity};
+use crate::torque::correlation::capacity_by_torque;
 use crate::torque::{
     CapacityByTorque, GaugeReading, InstalledTorque, Outcome as TorqueOutcome,
-    Request as TorqueRequest, RequiredTorque, TorqueCapacity, TorqueDirection, TorqueEmbedment,
-    TorqueFactorUsed, TorqueReading,
+    Request as TorqueRequest, TorqueCapacity, TorqueDirection, TorqueEmbedment, TorqueReading,
 };
 use crate::trace::Trace;
 
@@ -42,16 +40,20 @@ impl TorqueSide {
     }
 }
 
-/// What is asked of the torque calculation; nothing without a torque factor.
+/// What is asked of the torque calculation; nothing where neither a load nor a torque factor was
+/// sent.
 fn question(request: &Request) -> Option<TorqueRequest> {
     let from_demand = match &request.target {
         Some(TorqueTarget::FromDemand(from)) => Some(from),
         _ => None,
     };
+    if from_demand.is_none() && request.torque_factor.is_none() {
+        return None;
+    }
     Some(TorqueRequest {
         label: request.label.clone(),
         shaft: request.pile.shaft,
-        torque_factor: Some(request.torque_factor.clone()?),
+        torque_factor: request.torque_factor.clone(),
         demand: from_demand.map(|from| from.demand),
         design_basis: from_demand.map(|from| from.design_basis),
         ..TorqueRequest::default()
@@ -62,10 +64,6 @@ fn question(request: &Request) -> Option<TorqueRequest> {
 /// request.
 pub(super) fn ask(request: &Request, work: &mut Work, issues: &mut Vec<Issue>) -> TorqueSide {
     let Some(question) = question(request) else {
-        if let Some(TorqueTarget::FromDemand(_)) = &request.target {
-            let detail = "`torque_factor` is needed with a target from demand";
-            issues.push(Issue::new("", &MISSING_MEMBER, detail));
-        }
         return TorqueSide {
             required: stated(request),
             answer: None,
@@ -92,7 +90,8 @@ pub(super) fn ask(request: &Request, work: &mut Work, issues: &mut Vec<Issue>) -
 /// An issue of the torque calculation at its place in this request.
 pub(super) fn moved(issue: Issue) -> Issue {
     let at = &issue.pointer;
-    let pointer = if at.starts_with("/shaft") {
+    let of_pile = at.is_empty() && issue.detail.starts_with("`shaft`");
+    let pointer = if at.starts_with("/shaft") || of_pile {
         format!("/pile{at}")
     } else if at.starts_with("/demand") || at.starts_with("/design_basis") {
         format!("/target/from_demand{at}")
@@ -147,21 +146,17 @@ fn from_demand(answer: &TorqueOutcome) -> Option<RecordRequired> {
         TorqueDirection::Compression => &factor.compression,
         TorqueDirection::Tension => &factor.tension,
     };
-    // a load over a lesser factor is a greater torque
-    let at_least = |side: Option<RequiredTorque>, used: &Option<TorqueFactorUsed>| {
-        let low = used.as_ref()?.factor_low?;
-        Some(torque_for_capacity(side?.ultimate, low, &mut Trace::off()))
-    };
-    let low = [
-        at_least(required.compression, &factor.compression),
-        at_least(required.tension, &factor.tension),
-    ];
+    let sides = [&required.compression, &required.tension];
+    let greatest = sides
+        .into_iter()
+        .flatten()
+        .filter_map(|s| s.torque_greatest);
     Some(RecordRequired {
         torque: required.torque,
         tension: required.tension.is_some_and(|t| t.demand.si() > 0.0),
         governing: Some(required.governing),
         by_reduced_factor: required.tension_reduced.map(|t| t.torque.max(down)),
-        by_least_site_factor: low.into_iter().flatten().reduce(Torque::max),
+        by_least_site_factor: greatest.reduce(Torque::max),
         source: used.as_ref()?.source.clone(),
     })
 }

@@ -116,3 +116,69 @@ fn the_factor_in_tension_is_in_doubt() {
         "record_tension_factor_in_doubt"
     );
 }
+
+/// 2,223 is above 2,222.2 (0.8 of 2,777.8) and within 1 % of it.
+#[test]
+fn the_accuracy_counts_for_every_reading_that_is_judged() {
+    let mut torques = GOOD.to_vec();
+    torques.splice(17.., [2223.0, 3000.0, 3200.0]);
+    let band = json!({ "log": log(&torques), "indicator": { "accuracy_ratio": 0.005 } });
+    let held = answer(&with(linnet(&GOOD), band));
+    assert_eq!(held.verdict, Verdict::Provisional);
+    let detail = &held.verdict_reasons[0].detail;
+    assert!(detail.contains("record_least_torque"), "{detail}");
+    let again = json!({
+        "retorque": { "waited": q(1.0, "h"), "torque": q(2780.0, "ft_lbf") },
+        "indicator": { "accuracy_ratio": 0.01 },
+    });
+    let held = answer(&with(linnet(&GOOD), again));
+    assert!(held.verdict_reasons[0].detail.contains("record_retorque"));
+    assert_eq!(held.verdict, Verdict::Provisional);
+}
+
+/// A log too short for its torque still has a top helix that is deep enough or not.
+#[test]
+fn depth_for_tension_needs_no_torque() {
+    let mut request = with(
+        linnet(&GOOD),
+        json!({ "history": { "pre_drilled_depth": q(17.5, "ft") } }),
+    );
+    request["target"] = json!({ "stated": { "torque": q(1500.0, "ft_lbf"), "tension": true } });
+    let answer = answer(&request);
+    let depth = check(&answer, "record_tension_depth").map(|c| c.status);
+    assert_eq!(depth, Some(CheckStatus::Pass));
+    let torque = check(&answer, "record_tension_top_torque").map(|c| c.status);
+    assert_eq!(torque, Some(CheckStatus::NotEvaluated));
+}
+
+/// Every fault of the torque side at once, each at its place.
+#[test]
+fn a_missing_factor_hides_no_other_fault() {
+    let request = with(
+        linnet(&GOOD),
+        json!({
+            "torque_factor": null,
+            "target": { "from_demand": { "demand": { "level": "factored" } } },
+        }),
+    );
+    let refusal = refused(&request);
+    let found: Vec<_> = refusal
+        .issues
+        .iter()
+        .map(|i| (&*i.pointer, &*i.code))
+        .collect();
+    assert_eq!(
+        found,
+        [
+            ("", "missing_member"),
+            ("/target/from_demand/demand/level", "basis_mixed")
+        ]
+    );
+    let bare = refused(&with(linnet(&GOOD), json!({ "pile": { "shaft": null } })));
+    let found: Vec<_> = bare
+        .issues
+        .iter()
+        .map(|i| (&*i.pointer, &*i.code))
+        .collect();
+    assert_eq!(found, [("/pile", "missing_member")]);
+}
