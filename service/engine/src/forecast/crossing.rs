@@ -31,6 +31,9 @@ pub fn readings(rows: &ForecastReadings) -> Vec<Reading> {
     (0..rows.len()).filter_map(reading).collect()
 }
 
+/// Share of a length that is the last bits of another unit.
+const EDGE: f64 = 1e-9;
+
 /// Where a log meets a torque: the least depth from which on the mean over the averaging length
 /// is at least the torque down to the last reading that counts.
 ///
@@ -44,13 +47,16 @@ pub fn crossing(readings: &[Reading], torque: f64, length: f64, obstruction: boo
         readings: counted,
         start,
     };
-    let Some(end) = counted.end().filter(|_| counted.length() >= length) else {
+    let Some(end) = counted
+        .end()
+        .filter(|_| counted.length() >= length * (1.0 - EDGE))
+    else {
         return Crossing::Silent(format!(
             "the readings that count stand for {}, less than the averaging length",
             Length::ROLE.in_both_systems(counted.length())
         ));
     };
-    let first = start + length;
+    let first = f64::min(start + length, end);
     let below = counted.readings.iter().map(|r| r.depth);
     let mut stops: Vec<f64> = below
         .clone()
@@ -81,7 +87,7 @@ pub fn crossing(readings: &[Reading], torque: f64, length: f64, obstruction: boo
     }
     if obstruction {
         Crossing::Silent("the torque of the obstruction is all there is".to_owned())
-    } else if start <= length {
+    } else if start <= length * (1.0 + EDGE) {
         Crossing::Met(first)
     } else {
         Crossing::Silent(format!(

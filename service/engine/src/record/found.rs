@@ -98,11 +98,6 @@ impl<'a> Found<'a> {
         Torque::from_si(read).max(again)
     }
 
-    /// Whether tension is asked of the pile.
-    pub fn tension(&self) -> bool {
-        self.required.is_some_and(|r| r.tension)
-    }
-
     /// Depth of the tip.
     pub fn tip(&self) -> Length {
         Length::from_si(self.log.tip)

@@ -231,11 +231,7 @@ fn expected(
             format!("{}: {}", warning.code, warning.detail),
         );
     }
-    for method in aside.methods {
-        if !work.methods.contains(&method) {
-            work.methods.push(method);
-        }
-    }
+    work.take_over(Vec::new(), aside.methods);
     let punching = answer
         .compression
         .as_ref()

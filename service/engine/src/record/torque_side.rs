@@ -117,11 +117,7 @@ fn carry_over(aside: Work, work: &mut Work) {
             work.warnings.push(warning);
         }
     }
-    for method in aside.methods {
-        if !work.methods.contains(&method) {
-            work.methods.push(method);
-        }
-    }
+    work.take_over(Vec::new(), aside.methods);
 }
 
 fn stated(request: &Request) -> Option<RecordRequired> {
