@@ -24,6 +24,8 @@ pub mod limits;
 pub mod load_test;
 pub mod math;
 pub mod quantity;
+#[cfg(all(test, feature = "compute"))]
+mod random;
 pub mod record;
 pub mod shaft;
 pub mod soil;

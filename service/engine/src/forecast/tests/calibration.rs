@@ -167,7 +167,7 @@ fn a_stated_spread_that_is_half_the_truth_is_overruled() {
         |random, job| {
             let tau = random.between(0.3, 1.3);
             job.prior = Some((job.mean, tau));
-            job.mean += 2.0 * tau * random.normal();
+            job.mean += 2.0 * tau * normal(random);
         },
     );
     println!("stated spread halved: {:?} %", half.percent());
@@ -184,7 +184,7 @@ fn a_stated_mean_that_is_right_holds() {
         |random, job| {
             let tau = random.between(0.2, 1.0);
             job.prior = Some((job.mean, tau));
-            job.mean += tau * random.normal();
+            job.mean += tau * normal(random);
         },
     );
     println!("stated mean right: {:?} %", right.percent());

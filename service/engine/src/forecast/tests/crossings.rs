@@ -108,7 +108,7 @@ fn more_torque_lies_deeper() {
         let torques: Vec<f64> = (0..25)
             .map(|_| {
                 level += random.between(-50.0, 200.0);
-                level * exp(0.2 * random.normal())
+                level * exp(0.2 * normal(&mut random))
             })
             .collect();
         let mut last = 0.0;

@@ -18,40 +18,19 @@ use super::normal::quantile;
 use super::*;
 use crate::contract::{Answer, Call, Refusal, Work, run};
 use crate::math::exp;
+use crate::random::Random;
 use crate::trace::Trace;
 
-/// A small generator of random numbers (SplitMix64, public domain): the same on every machine.
-struct Random(u64);
-
-impl Random {
-    /// Between nil and one, neither of them.
-    fn uniform(&mut self) -> f64 {
-        self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
-        z ^= z >> 31;
-        ((z >> 11) as f64 + 0.5) / (1u64 << 53) as f64
-    }
-
-    fn between(&mut self, from: f64, to: f64) -> f64 {
-        from + (to - from) * self.uniform()
-    }
-
-    fn normal(&mut self) -> f64 {
-        quantile(self.uniform())
-    }
-
-    fn below(&mut self, count: usize) -> usize {
-        ((self.uniform() * count as f64) as usize).min(count - 1)
-    }
+/// A standard normal number.
+fn normal(random: &mut Random) -> f64 {
+    quantile(random.uniform())
 }
 
 /// A ground drawn from what is assumed of it beforehand.
 fn ground(random: &mut Random, places: bool) -> (Texture, f64) {
     let all = textures(places);
     let z = loop {
-        let z = random.normal();
+        let z = normal(random);
         if z.abs() <= 3.0 {
             break z;
         }
@@ -78,7 +57,7 @@ fn depths(
         row.push((1.0 - dot(&row, &row)).sqrt());
         rows.push(row);
     }
-    let own: Vec<f64> = places.iter().map(|_| random.normal()).collect();
+    let own: Vec<f64> = places.iter().map(|_| normal(random)).collect();
     rows.iter()
         .map(|row| mean + scatter * dot(row, &own))
         .collect()

@@ -6,23 +6,17 @@ use super::LoadTestCriterion::*;
 use super::*;
 use crate::load_test::fit::least_squares;
 use crate::math;
+use crate::random::Random;
 
 const SEEDS: u64 = 200;
 
 /// Loads in kN and displacements in mm.
 type Rows = Vec<(f64, f64)>;
 
-/// Numbers from -1 to 1 by a fixed rule (splitmix64).
+/// Numbers from -1 to 1.
 fn noise(seed: u64) -> impl FnMut() -> f64 {
-    let mut state = seed.wrapping_mul(0x9e37_79b9_7f4a_7c15);
-    move || {
-        state = state.wrapping_add(0x9e37_79b9_7f4a_7c15);
-        let mut z = state;
-        z = (z ^ (z >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
-        z ^= z >> 31;
-        (z >> 11) as f64 / (1_u64 << 52) as f64 - 1.0
-    }
+    let mut random = Random(seed.wrapping_mul(0x9E37_79B9_7F4A_7C15));
+    move || random.between(-1.0, 1.0)
 }
 
 /// The rows with loads off by at most `error`.

@@ -2,51 +2,30 @@
 //! units change nothing.
 
 use super::*;
-
-/// Numbers from a fixed seed (SplitMix64).
-struct Numbers(u64);
-
-impl Numbers {
-    fn bits(&mut self) -> u64 {
-        self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
-        z ^ (z >> 31)
-    }
-
-    /// Between two numbers.
-    fn within(&mut self, low: f64, high: f64) -> f64 {
-        low + (high - low) * (self.bits() >> 11) as f64 / (1_u64 << 53) as f64
-    }
-
-    fn below(&mut self, count: u64) -> u64 {
-        self.bits() % count
-    }
-}
+use crate::random::Random;
 
 /// A row: depth in ft, torque in ft lbf, advance in in.
 type Row = (f64, f64, f64);
 
 /// A log that ends somewhere around the torque asked for, with a stone now and then.
-fn random_log(n: &mut Numbers) -> Vec<Row> {
+fn random_log(n: &mut Random) -> Vec<Row> {
     let count = 18 + n.below(8);
-    let (mut depth, mut torque) = (0.0, n.within(300.0, 800.0));
-    let rise = n.within(1.02, 1.16);
-    let top = n.within(2400.0, 3600.0);
+    let (mut depth, mut torque) = (0.0, n.between(300.0, 800.0));
+    let rise = n.between(1.02, 1.16);
+    let top = n.between(2400.0, 3600.0);
     let mut rows = Vec::new();
     for _ in 0..count {
-        depth += n.within(0.8, 1.2);
-        torque = f64::min(top, torque * rise) * n.within(0.96, 1.04);
+        depth += n.between(0.8, 1.2);
+        torque = f64::min(top, torque * rise) * n.between(0.96, 1.04);
         let stone = if n.below(25) == 0 {
-            n.within(1.4, 2.5)
+            n.between(1.4, 2.5)
         } else {
             1.0
         };
         let advance = if n.below(40) == 0 {
             2.3
         } else {
-            n.within(2.6, 3.0)
+            n.between(2.6, 3.0)
         };
         rows.push((depth, torque * stone, advance));
     }
@@ -63,7 +42,7 @@ fn request(rows: &[Row], scale: f64) -> Json {
 
 #[test]
 fn a_stronger_pile_is_rejected_for_its_torque_limit_alone() {
-    let n = &mut Numbers(11);
+    let n = &mut Random(11);
     let (mut accepted, mut over) = (0, 0);
     for _ in 0..400 {
         let rows = random_log(n);
@@ -71,7 +50,7 @@ fn a_stronger_pile_is_rejected_for_its_torque_limit_alone() {
             continue;
         }
         accepted += 1;
-        let stronger = answer(&request(&rows, n.within(1.0, 4.0)));
+        let stronger = answer(&request(&rows, n.between(1.0, 4.0)));
         match stronger.verdict {
             Verdict::Accept => {}
             _ => {
@@ -88,7 +67,7 @@ fn a_stronger_pile_is_rejected_for_its_torque_limit_alone() {
 
 #[test]
 fn a_stone_never_makes_a_pile_acceptable() {
-    let n = &mut Numbers(23);
+    let n = &mut Random(23);
     let mut tried = 0;
     for _ in 0..400 {
         let rows = random_log(n);
@@ -98,12 +77,12 @@ fn a_stone_never_makes_a_pile_acceptable() {
         }
         let greatest = rows.iter().map(|r| r.1).fold(0.0, f64::max);
         for _ in 0..4 {
-            let at = n.below(rows.len() as u64 + 1) as usize;
+            let at = n.below(rows.len() + 1);
             let above = if at == 0 { 0.0 } else { rows[at - 1].0 };
             let below = rows.get(at).map_or(above + 1.0, |r| r.0);
             let stone = (
-                above + (below - above) * n.within(0.2, 0.8),
-                greatest * n.within(1.51, 2.2),
+                above + (below - above) * n.between(0.2, 0.8),
+                greatest * n.between(1.51, 2.2),
                 2.8,
             );
             let mut with_stone = rows.clone();
@@ -118,7 +97,7 @@ fn a_stone_never_makes_a_pile_acceptable() {
 
 #[test]
 fn the_unit_system_changes_no_verdict() {
-    let n = &mut Numbers(37);
+    let n = &mut Random(37);
     let mut verdicts = Vec::new();
     for _ in 0..200 {
         let rows = random_log(n);
