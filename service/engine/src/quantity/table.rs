@@ -23,8 +23,10 @@ units! {
         M "m" = 1.0; "SI base unit"
         Mm "mm" = 1e-3; "SI"
         Cm "cm" = 1e-2; "SI"
+        Um "um" = 1e-6; "SI"
         Ft "ft" = FT; "SP 811 B.8, international foot, exact"
         In "in" = IN; "SP 811 B.8, exact"
+        Mil "mil" = 1e-3 * IN; "SP 811 B.8, exact"
         FtUsSurvey "ft_us_survey" = 1200.0 / 3937.0; "SP 811 B.6, US survey foot, exact"
     }
     hint { "feet" => "write `ft`" "foot" => "write `ft`" "inch" => "write `in`" "inches" => "write `in`" "\"" => "write `in`" "'" => "write `ft`" "ft_us" => "write `ft_us_survey`" }
@@ -196,6 +198,62 @@ units! {
     }
     hint { }
 
+    /// Units of heat of a volume.
+    HeatUnit base JPerM3 {
+        JPerM3 "J_per_m3" = 1.0; "SI"
+        MJPerM3 "MJ_per_m3" = 1e6; "SI"
+        BtuPerFt3 "Btu_per_ft3" = BTU / (FT * FT * FT); "derived"
+    }
+    hint { }
+
+    /// Units of difference of temperature (not a point on the scale).
+    TemperatureDifferenceUnit base K {
+        K "K" = 1.0; "SI base unit"
+        R "R" = 5.0 / 9.0; "SP 811 B.8, degree Rankine, the step of a degree Fahrenheit, exact"
+    }
+    hint { "degC" => "a difference of temperature is in `K`" "degF" => "a difference of temperature is in `R`, the step of a degree Fahrenheit" "C" => "write `K`" "F" => "write `R`" }
+
+    /// Units of thermal resistance of a layer.
+    ThermalResistanceUnit base M2KPerW {
+        M2KPerW "m2_K_per_W" = 1.0; "SI"
+        HFt2FPerBtu "h_ft2_F_per_Btu" = 3600.0 * FT * FT / (BTU * 1.8); "derived"
+    }
+    hint { "R" => "write `h_ft2_F_per_Btu`" "RSI" => "write `m2_K_per_W`" }
+
+    /// Units of segregation potential (water drawn per temperature gradient).
+    SegregationUnit base M2PerSK {
+        M2PerSK "m2_per_s_K" = 1.0; "SI"
+        Mm2PerHK "mm2_per_h_K" = 1e-6 / 3600.0; "derived"
+        Mm2PerDayK "mm2_per_day_K" = 1e-6 / 86_400.0; "derived"
+    }
+    hint { "m2/sC" => "write `m2_per_s_K`" "mm2/Kh" => "write `mm2_per_h_K`" "mm2/Kday" => "write `mm2_per_day_K`" }
+
+    /// Units of loss of thickness over time.
+    LossRateUnit base MPerS {
+        MPerS "m_per_s" = 1.0; "SI"
+        UmPerYear "um_per_year" = 1e-6 / 31_536_000.0; "derived, year of 365 days"
+        MmPerYear "mm_per_year" = 1e-3 / 31_536_000.0; "derived, year of 365 days"
+        MilPerYear "mil_per_year" = 1e-3 * IN / 31_536_000.0; "derived, year of 365 days"
+        InPerYear "in_per_year" = IN / 31_536_000.0; "derived, year of 365 days"
+    }
+    hint { "um/yr" => "write `um_per_year`" "mpy" => "write `mil_per_year`" }
+
+    /// Units of electrical resistivity of the ground.
+    ResistivityUnit base OhmM {
+        OhmM "ohm_m" = 1.0; "SI"
+        OhmCm "ohm_cm" = 1e-2; "SI"
+    }
+    hint { "ohm-cm" => "write `ohm_cm`" "ohm-m" => "write `ohm_m`" }
+
+    /// Units of content by mass.
+    ContentUnit base KgPerKg {
+        KgPerKg "kg_per_kg" = 1.0; "SI, a ratio of masses"
+        MgPerKg "mg_per_kg" = 1e-6; "SI"
+        Ppm "ppm" = 1e-6; "SP 811 7.10.3, by mass"
+        Percent "percent" = 1e-2; "SP 811 7.10.2, by mass"
+    }
+    hint { "%" => "write `percent`" "mg/kg" => "write `mg_per_kg`" }
+
     /// Units of subgrade modulus (stress per movement).
     SubgradeUnit base NPerM3 {
         NPerM3 "N_per_m3" = 1.0; "SI"
@@ -286,6 +344,28 @@ quantities! {
     ThermalConductivity(ConductivityUnit) shown WPerMK | BtuPerHFtF;
     /// A heat capacity of a volume.
     HeatCapacity(HeatCapacityUnit) shown MJPerM3K | BtuPerFt3F;
+    /// A heat of a volume, such as the latent heat of its water.
+    LatentHeat(HeatUnit) shown MJPerM3 | BtuPerFt3;
+    /// A difference of temperature.
+    TemperatureDifference(TemperatureDifferenceUnit) shown K | R;
+    /// A thermal resistance of a layer.
+    ThermalResistance(ThermalResistanceUnit) shown M2KPerW | HFt2FPerBtu;
+    /// A segregation potential.
+    SegregationPotential(SegregationUnit) shown Mm2PerDayK | Mm2PerDayK;
+    /// A span of time in the life of a structure.
+    Lifetime(DurationUnit) shown Year | Year;
+    /// A length of a season.
+    Season(DurationUnit) shown Day | Day;
+    /// A thickness of a coating or of steel lost.
+    Coat(LengthUnit) shown Um | Mil;
+    /// A loss of thickness over time.
+    LossRate(LossRateUnit) shown UmPerYear | MilPerYear;
+    /// A resistivity of the ground.
+    Resistivity(ResistivityUnit) shown OhmM | OhmCm;
+    /// A content by mass.
+    Content(ContentUnit) shown MgPerKg | Ppm;
+    /// An area of steel.
+    SteelArea(AreaUnit) shown Mm2 | In2;
     /// A subgrade modulus.
     SubgradeModulus(SubgradeUnit) shown MNPerM3 | Pci;
     /// A stiffness of a support.
@@ -310,4 +390,9 @@ same_dimension! {
     SoilStress AreaLoad;
     SteelStress Pressure;
     Torque Moment;
+    Length Coat;
+    Size Coat;
+    Area SteelArea;
+    Duration Lifetime;
+    Duration Season;
 }

@@ -92,6 +92,16 @@ fn factors_agree_with_the_printed_tables() {
     near(LineLoadUnit::Plf.def(), 1.459_390e1);
     near(UnitWeightUnit::Pcf.def(), 1.570_875e2);
     near(ConductivityUnit::BtuPerHFtF.def(), 1.730_735);
+    near(HeatUnit::BtuPerFt3.def(), 37_258.95);
+    near(ThermalResistanceUnit::HFt2FPerBtu.def(), 0.176_110_2);
+    near(SegregationUnit::Mm2PerDayK.def(), 1.157_407e-11);
+    near(SegregationUnit::Mm2PerHK.def(), 2.777_778e-10);
+    near(LossRateUnit::UmPerYear.def(), 3.170_979e-14);
+    near(LossRateUnit::MmPerYear.def(), 3.170_979e-11);
+    near(LossRateUnit::MilPerYear.def(), 8.054_287e-13);
+    near(LossRateUnit::InPerYear.def(), 8.054_287e-10);
+    near(TemperatureDifferenceUnit::R.def(), 0.555_555_6);
+    near(ResistivityUnit::OhmCm.def(), 0.01);
     near(FlowUnit::GalPerMin.def(), 6.309_020e-5);
     near(LengthUnit::FtUsSurvey.def(), 3.048_006e-1);
     assert_eq!(LBF_EXACT, ForceUnit::Lbf.def().factor);
