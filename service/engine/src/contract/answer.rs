@@ -6,6 +6,8 @@ use std::borrow::Cow;
 use serde::{Deserialize, Serialize};
 
 use super::check::{Check, CheckStatus, Subject};
+use crate::quantity::Shown;
+use crate::source::Status;
 use crate::trace::Step;
 
 /// One vocabulary of verdicts for all calculations.
@@ -72,6 +74,21 @@ pub struct MethodUse {
     pub version: u32,
 }
 
+/// A published or customary value that was taken because the request left it out.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct DefaultUsed {
+    /// Name of the value.
+    pub name: Cow<'static, str>,
+    /// The value; left out for a table or a set of values.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub value: Option<Shown>,
+    /// Name of its source in `GET /v1/references`.
+    pub reference: Cow<'static, str>,
+    /// How far the source has been checked.
+    pub status: Status,
+}
+
 /// What the answer rests on.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
@@ -99,6 +116,10 @@ pub struct Answer<O> {
     pub cautions: Vec<Caution>,
     /// Methods used.
     pub methods: Vec<MethodUse>,
+    /// Published or customary values taken because the request left them out, in the order they were
+    /// taken. Every other number of the request is the caller's.
+    #[serde(default)]
+    pub defaults: Vec<DefaultUsed>,
     /// What the answer rests on.
     pub provenance: Provenance,
     /// The working, in order, where `include` asked for `steps`.

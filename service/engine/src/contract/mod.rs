@@ -12,7 +12,9 @@ use serde::Serialize;
 use serde::de::DeserializeOwned;
 use validator::Validate;
 
-pub use answer::{Answer, Caution, MethodUse, Provenance, Verdict, VerdictReason, Warning};
+pub use answer::{
+    Answer, Caution, DefaultUsed, MethodUse, Provenance, Verdict, VerdictReason, Warning,
+};
 pub use call::{Call, Include, Options, Paper, SHARED};
 pub use check::{Check, CheckStatus, Relation, Subject, SubjectKind, utilisation};
 pub use digest::request_digest;
@@ -101,6 +103,7 @@ pub fn run<C: Calculation>(
         warnings: work.warnings,
         cautions: work.cautions,
         methods: work.methods,
+        defaults: work.defaults,
         provenance: Provenance {
             calculation_basis: CALCULATION_BASIS.into(),
             request_digest: request_digest(&call.request),

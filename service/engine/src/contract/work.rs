@@ -4,10 +4,11 @@
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 
-use super::answer::{Caution, MethodUse, VerdictReason, Warning};
+use super::answer::{Caution, DefaultUsed, MethodUse, VerdictReason, Warning};
 use super::check::{Check, Subject, SubjectKind};
 use super::issue::Refusal;
 use crate::catalogue::{CautionDef, MethodDef, WarningDef, warnings};
+use crate::quantity::Shown;
 use crate::source::{Sourced, Status};
 use crate::trace::Trace;
 
@@ -20,6 +21,7 @@ pub struct Work {
     pub(crate) warnings: Vec<Warning>,
     pub(crate) cautions: Vec<Caution>,
     pub(crate) methods: Vec<MethodUse>,
+    pub(crate) defaults: Vec<DefaultUsed>,
     pub(crate) hold_backs: Vec<VerdictReason>,
     stop: Option<Arc<AtomicBool>>,
 }
@@ -45,8 +47,16 @@ impl Work {
         Self::new(trace, self.stop.clone())
     }
 
-    /// Takes over the cautions and methods of a part.
-    pub fn take_over(&mut self, cautions: Vec<Caution>, methods: Vec<MethodUse>) {
+    /// Takes over the cautions, methods and defaults of a part.
+    pub fn take_over(
+        &mut self,
+        cautions: Vec<Caution>,
+        methods: Vec<MethodUse>,
+        defaults: Vec<DefaultUsed>,
+    ) {
+        for default in defaults {
+            self.used(default);
+        }
         for caution in cautions {
             if self.cautions.iter().all(|c| c.code != caution.code) {
                 self.cautions.push(caution);
@@ -122,8 +132,30 @@ impl Work {
         }
     }
 
-    /// Takes a default constant; one whose source is only remembered leaves a warning.
-    pub fn take<T: Copy>(&mut self, constant: &Sourced<T>) -> T {
+    fn used(&mut self, default: DefaultUsed) {
+        if !self.defaults.contains(&default) {
+            self.defaults.push(default);
+        }
+    }
+
+    /// Takes a default: it is listed in the answer, and one whose source is only remembered leaves
+    /// a warning.
+    pub fn take<T: Copy + Into<Shown>>(&mut self, constant: &Sourced<T>) -> T {
+        self.note(constant, Some(constant.value.into()))
+    }
+
+    /// Takes a default table or set of values; it is listed by its name and source.
+    pub fn take_table<T: Copy>(&mut self, constant: &Sourced<T>) -> T {
+        self.note(constant, None)
+    }
+
+    fn note<T: Copy>(&mut self, constant: &Sourced<T>, value: Option<Shown>) -> T {
+        self.used(DefaultUsed {
+            name: constant.id.into(),
+            value,
+            reference: constant.reference.id.into(),
+            status: constant.reference.status,
+        });
         if constant.reference.status == Status::Memory {
             self.warn(
                 &warnings::DEFAULT_FROM_MEMORY,

@@ -105,7 +105,7 @@ impl InForce {
             None => &DEFAULT,
         };
         Self {
-            statistic: work.take(taken),
+            statistic: work.take_table(taken),
             name: taken.id,
             source: taken.reference,
             published: match &options.statistic {

@@ -198,7 +198,7 @@ fn take_constants(
                     &methods::DAS_BREAKOUT
                 });
                 work.take(&SAND_TENSION_FACTOR);
-                work.take(&BREAKOUT_ROWS);
+                work.take_table(&BREAKOUT_ROWS);
                 work.take(&BREAKOUT_KU);
             }
         }
@@ -216,7 +216,7 @@ fn take_cylinder(ground: &Ground, cylinder: &CylindricalShear, work: &mut Work) 
     match ground.settings.cylinder_lateral_stress {
         CylinderLateralStress::MitschClemence1985 if pulled => {
             work.method(&methods::CYLINDER_KU);
-            work.take(&CYLINDER_ROWS);
+            work.take_table(&CYLINDER_ROWS);
         }
         CylinderLateralStress::MitschClemence1985 | CylinderLateralStress::AtRest => {
             work.method(&methods::CYLINDER_AT_REST_METHOD);
@@ -242,12 +242,12 @@ fn embedment(
         .about(|| format!("helix {} in tension", plate.label));
     let critical_ratio = match &ground.laws[layer] {
         Law::Drained(law) => {
-            work.take(&BREAKOUT_ROWS);
+            work.take_table(&BREAKOUT_ROWS);
             law.breakout.critical
         }
         Law::Undrained { su } => match ground.settings.clay_critical_embedment {
             ClayCriticalEmbedment::Das1980 => {
-                work.take(&CLAY_CRITICAL);
+                work.take_table(&CLAY_CRITICAL);
                 critical_ratio_das(*su, &mut work.trace)
             }
             ClayCriticalEmbedment::FourDiameters => critical_ratio_four(&mut work.trace),

@@ -86,7 +86,7 @@ fn characteristic(
     if let Some(EurocodeProof::LoadTests(l)) = &e.proof {
         let measured = l.tests.iter().filter_map(|r| in_direction(r, direction));
         let tests = ResistanceSample::of(measured)?;
-        let rows = work.take(&CORRELATION_TESTS);
+        let rows = work.take_table(&CORRELATION_TESTS);
         let found = correlation(rows, tests.count);
         let correlation = xi(e, found, CORRELATION_TESTS.reference, direction, factors);
         work.warn(
@@ -114,7 +114,7 @@ fn characteristic(
             .filter_map(|r| in_direction(r, direction))
             .map(|r| calculated_resistance(r, model.value, trace)),
     );
-    let rows = work.take(&CORRELATION_PROFILES);
+    let rows = work.take_table(&CORRELATION_PROFILES);
     let found = correlation(rows, others.map_or(0, |o| o.count) + 1);
     let source = CORRELATION_PROFILES.reference;
     Some(Characteristic::Calculated {
@@ -158,7 +158,7 @@ fn partial(
     work: &mut Work,
 ) -> Factor {
     let table = pile_factors(e.pile_kind, combination.resistance);
-    let of = work.take(table);
+    let of = work.take_table(table);
     let default = match e.proof {
         Some(EurocodeProof::LoadTests(_)) => EurocodeCompression::Total,
         Some(EurocodeProof::GroundTests(_)) | None => EurocodeCompression::Base,
@@ -203,7 +203,7 @@ fn effect(
             (t.permanent_unfavourable, t.variable, t.permanent_favourable)
         }
     };
-    let table = work.take(combination.actions);
+    let table = work.take_table(combination.actions);
     let source = combination.actions.reference;
     let pick = |id, sent, value| Factor::pick(id, sent, value, source);
     let permanent = pick(

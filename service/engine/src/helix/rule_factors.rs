@@ -267,11 +267,11 @@ fn australian(
     ) {
         (Some(own), _) => Factor::given(BASIC, own),
         (None, RiskRow::Lowest(phi)) => {
-            work.take(&LOWEST_RISK);
+            work.take_table(&LOWEST_RISK);
             Factor::of(BASIC, phi, LOWEST_RISK.reference)
         }
         (None, RiskRow::Higher(phi)) => {
-            work.take(&HIGHER_RISK);
+            work.take_table(&HIGHER_RISK);
             Factor::of(BASIC, phi, HIGHER_RISK.reference)
         }
     };

@@ -58,7 +58,7 @@ pub(super) fn judge(rules: &LotRules, judged: &[Judged], work: &mut Work) -> Job
     let length_tolerance = lengths(rules, judged, work);
     let each = rules
         .failed_pile_retest_count
-        .unwrap_or_else(|| work.take(&RETEST_COUNT));
+        .unwrap_or_else(|| work.take_table(&RETEST_COUNT));
     let failures = failures(judged, each);
     JobLot {
         proof_tests,

@@ -117,7 +117,7 @@ fn judged(
         let part = format!("pile {}", blank.label);
         work.trace.append(&part, steps);
     }
-    work.take_over(answer.cautions, answer.methods);
+    work.take_over(answer.cautions, answer.methods, answer.defaults);
     let result = answer.result;
     let of_torque = |c: &&Check| c.id == record::codes::checks::TORQUE.id;
     let torque = answer.checks.iter().find(of_torque);

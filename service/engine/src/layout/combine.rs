@@ -61,7 +61,7 @@ pub(super) fn loading(request: &Request, work: &mut Work, issues: &mut Vec<Issue
     match chosen(&request.design_basis) {
         Chosen::Published(set, method) => {
             work.method(method);
-            let templates = work.take(set);
+            let templates = work.take_table(set);
             not_combined(request, templates, issues);
             for t in templates {
                 maker.template(t);

@@ -231,7 +231,7 @@ fn expected(
             format!("{}: {}", warning.code, warning.detail),
         );
     }
-    work.take_over(Vec::new(), aside.methods);
+    work.take_over(Vec::new(), aside.methods, aside.defaults);
     let punching = answer
         .compression
         .as_ref()

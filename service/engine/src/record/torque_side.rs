@@ -117,7 +117,7 @@ fn carry_over(aside: Work, work: &mut Work) {
             work.warnings.push(warning);
         }
     }
-    work.take_over(Vec::new(), aside.methods);
+    work.take_over(Vec::new(), aside.methods, aside.defaults);
 }
 
 fn stated(request: &Request) -> Option<RecordRequired> {

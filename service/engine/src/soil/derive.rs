@@ -294,7 +294,7 @@ impl<'a> Derivation<'a> {
     ) -> f64 {
         work.method(&methods::BEHAVIOUR_INDEX);
         let index = behaviour_index(total, sleeve, spot.total(), spot.effective, &mut work.trace);
-        let (sand, clay) = work.take(&BEHAVIOUR_LIMITS);
+        let (sand, clay) = work.take_table(&BEHAVIOUR_LIMITS);
         let told = match kind {
             Behaviour::Sand if index > clay => Some("clay-like; sand or gravel"),
             Behaviour::Clay if index < sand => Some("sand-like; clay or silt"),

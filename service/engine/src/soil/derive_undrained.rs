@@ -48,7 +48,7 @@ impl Derivation<'_> {
         let (n60, mut told) = self.n60(spt.blow_count, form, &sent, work);
         let limit = work.take(&UNDRAINED_COUNT_LIMIT);
         let count = self.held_count(n60.unwrap_or(spt.blow_count), limit, work);
-        work.take(&SALGADO_ROWS);
+        work.take_table(&SALGADO_ROWS);
         work.take(&ATMOSPHERE);
         let plasticity = spt.plasticity_index_ratio.unwrap_or_default();
         let factor = salgado_factor(plasticity, &mut work.trace);

@@ -172,7 +172,7 @@ fn by_formula(
     work: &mut Work,
     issues: &mut Vec<Issue>,
 ) -> Option<TorqueFactorOutcome> {
-    let widths = work.take(&DIAMETER_WIDTHS);
+    let widths = work.take_table(&DIAMETER_WIDTHS);
     if !within(&widths, shaft) {
         issues.push(outside(shaft, widths.text, &AC358_KT_DIAMETER));
         return None;
@@ -206,7 +206,7 @@ fn by_formula(
 }
 
 fn livneh(shaft: &Shaft, work: &mut Work, issues: &mut Vec<Issue>) -> Option<TorqueFactorOutcome> {
-    let widths = work.take(&LIVNEH_WIDTHS);
+    let widths = work.take_table(&LIVNEH_WIDTHS);
     if !within(&widths, shaft) {
         issues.push(outside(shaft, widths.text, &LIVNEH_EL_NAGGAR_2008));
         return None;
@@ -255,7 +255,7 @@ fn hoyt(shaft: &Shaft, work: &mut Work, issues: &mut Vec<Issue>) -> Option<Torqu
 }
 
 fn perko(shaft: &Shaft, work: &mut Work, issues: &mut Vec<Issue>) -> Option<TorqueFactorOutcome> {
-    let widths = work.take(&DIAMETER_WIDTHS);
+    let widths = work.take_table(&DIAMETER_WIDTHS);
     if !within(&widths, shaft) {
         issues.push(outside(shaft, widths.text, &AC358_KT_DIAMETER));
         return None;

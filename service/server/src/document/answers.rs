@@ -1,7 +1,7 @@
 //! Schemas of the envelopes that hold for every calculation: answers and batches.
 
 use bearwell_engine::contract::{
-    Caution, Check, MethodUse, Provenance, Verdict, VerdictReason, Warning,
+    Caution, Check, DefaultUsed, MethodUse, Provenance, Verdict, VerdictReason, Warning,
 };
 use bearwell_engine::text::Label;
 use bearwell_engine::trace::Step;
@@ -29,6 +29,7 @@ pub fn answers(schemas: &mut Schemas, names: &[Names]) {
     collect::<Warning>(&mut named);
     collect::<Caution>(&mut named);
     collect::<MethodUse>(&mut named);
+    collect::<DefaultUsed>(&mut named);
     collect::<Provenance>(&mut named);
     collect::<Step>(&mut named);
     collect::<Problem>(&mut named);
@@ -62,7 +63,7 @@ fn answer(outcome: &str) -> Value {
     json!({
         "type": "object",
         "description": "The answer: a verdict with its reasons, the numbers, every check, and what they rest on.",
-        "required": ["verdict", "verdict_reasons", "result", "checks", "warnings", "cautions", "methods", "provenance"],
+        "required": ["verdict", "verdict_reasons", "result", "checks", "warnings", "cautions", "methods", "defaults", "provenance"],
         "properties": {
             "verdict": with(reference("Verdict"), "Whether it may be used as asked."),
             "verdict_reasons": list("VerdictReason", "What decided the verdict."),
@@ -71,6 +72,7 @@ fn answer(outcome: &str) -> Value {
             "warnings": list("Warning", "Worth knowing; changes no verdict by itself."),
             "cautions": list("Caution", "To be shown to the reader."),
             "methods": list("MethodUse", "Methods used, with their versions."),
+            "defaults": list("DefaultUsed", "Published or customary values taken because the request left them out."),
             "provenance": with(reference("Provenance"), "What the answer rests on."),
             "steps": list("Step", "The working, in order, where `include` asked for `steps`."),
         },
