@@ -145,8 +145,10 @@ units! {
         MmPerS "mm_per_s" = 1e-3; "SI"
         FtPerMin "ft_per_min" = FT / 60.0; "derived"
         InPerMin "in_per_min" = IN / 60.0; "derived"
+        MmPerDay "mm_per_day" = 1e-3 / 86_400.0; "derived"
+        InPerDay "in_per_day" = IN / 86_400.0; "derived"
     }
-    hint { "m/min" => "write `m_per_min`" "ft/min" => "write `ft_per_min`" "fpm" => "write `ft_per_min`" }
+    hint { "mm/day" => "write `mm_per_day`" "m/min" => "write `m_per_min`" "ft/min" => "write `ft_per_min`" "fpm" => "write `ft_per_min`" }
 
     /// Units of mass.
     MassUnit base Kg {
@@ -227,6 +229,15 @@ units! {
         Mm2PerDayK "mm2_per_day_K" = 1e-6 / 86_400.0; "derived"
     }
     hint { "m2/sC" => "write `m2_per_s_K`" "mm2/Kh" => "write `mm2_per_h_K`" "mm2/Kday" => "write `mm2_per_day_K`" }
+
+    /// Units of sensitivity to stress (one over a stress).
+    InverseStressUnit base PerPa {
+        PerPa "per_Pa" = 1.0; "SI"
+        PerKPa "per_kPa" = 1e-3; "SI"
+        PerMPa "per_MPa" = 1e-6; "SI"
+        PerKsf "per_ksf" = FT * FT / (1e3 * LBF); "derived, ft2/kip"
+    }
+    hint { "1/MPa" => "write `per_MPa`" "1/kPa" => "write `per_kPa`" "1/ksf" => "write `per_ksf`" }
 
     /// Units of loss of thickness over time.
     LossRateUnit base MPerS {
@@ -352,6 +363,10 @@ quantities! {
     ThermalResistance(ThermalResistanceUnit) shown M2KPerW | HFt2FPerBtu;
     /// A segregation potential.
     SegregationPotential(SegregationUnit) shown Mm2PerDayK | Mm2PerDayK;
+    /// A sensitivity to stress.
+    StressSensitivity(InverseStressUnit) shown PerMPa | PerKsf;
+    /// A speed at which ground heaves.
+    HeaveRate(VelocityUnit) shown MmPerDay | InPerDay;
     /// A span of time in the life of a structure.
     Lifetime(DurationUnit) shown Year | Year;
     /// A length of a season.

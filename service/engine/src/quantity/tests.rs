@@ -96,6 +96,9 @@ fn factors_agree_with_the_printed_tables() {
     near(ThermalResistanceUnit::HFt2FPerBtu.def(), 0.176_110_2);
     near(SegregationUnit::Mm2PerDayK.def(), 1.157_407e-11);
     near(SegregationUnit::Mm2PerHK.def(), 2.777_778e-10);
+    near(InverseStressUnit::PerKsf.def(), 2.088_543e-5);
+    near(VelocityUnit::MmPerDay.def(), 1.157_407e-8);
+    near(VelocityUnit::InPerDay.def(), 2.939_815e-7);
     near(LossRateUnit::UmPerYear.def(), 3.170_979e-14);
     near(LossRateUnit::MmPerYear.def(), 3.170_979e-11);
     near(LossRateUnit::MilPerYear.def(), 8.054_287e-13);
