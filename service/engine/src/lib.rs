@@ -17,6 +17,7 @@ mod examples;
 pub mod footing;
 pub mod forecast;
 pub mod frost;
+pub mod ground_heave;
 pub mod helix;
 pub mod job;
 pub mod layout;

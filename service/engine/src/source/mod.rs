@@ -8,6 +8,7 @@ mod footing;
 mod forecast;
 mod frost;
 mod group;
+mod heave;
 mod load_test;
 mod reliability;
 mod soil;
@@ -23,6 +24,7 @@ pub use footing::*;
 pub use forecast::*;
 pub use frost::*;
 pub use group::*;
+pub use heave::*;
 pub use load_test::*;
 pub use reliability::*;
 pub use soil::*;
@@ -141,6 +143,7 @@ pub fn all() -> impl Iterator<Item = &'static Reference> {
         LOAD_TEST,
         FORECAST,
         FROST,
+        HEAVE,
         STRUCTURAL,
         RELIABILITY,
     ]
