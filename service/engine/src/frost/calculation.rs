@@ -19,6 +19,9 @@ impl Calculation for FrostEmbedment {
             limits::HELICES,
         );
         tension::lengths(request, issues);
+        if let Some(form) = &request.void_form {
+            void_form::lengths(form, issues);
+        }
     }
 
     fn evaluate(request: &Request, work: &mut Work) -> Result<Outcome, Refusal> {
@@ -38,7 +41,7 @@ impl Calculation for FrostEmbedment {
         let void_form = request
             .void_form
             .as_ref()
-            .and_then(|form| void_form::judge(form, work));
+            .and_then(|form| void_form::judge(request, form, &ground, work));
         Ok(Outcome {
             label: Label(request.pile.name().to_owned()),
             tags: request.pile.tags.clone(),
@@ -61,7 +64,7 @@ fn faults(request: &Request, ground: &Ground) -> Vec<Issue> {
     let mut issues = ground::faults(request, ground);
     issues.extend(tension::faults(request));
     if let Some(form) = &request.void_form {
-        issues.extend(void_form::faults(form));
+        issues.extend(void_form::faults(request, form, ground));
     }
     issues
 }

@@ -14,6 +14,7 @@ pub mod checks {
         FROST_UPLIFT = "frost_uplift", "Net tension from adfreeze, less the counted share of dead load, is within the design tension resistance below frost.";
         FROST_UPLIFT_SEVERE = "frost_uplift_severe", "The same at the severe bond stress; worth a look, never decides.";
         VOID_FORM_CLEARANCE = "void_form_clearance", "What stays free of the void form once crushed takes the heave and its margin.";
+        VOID_FORM_CRUSH_STRENGTH = "void_form_crush_strength", "The pressure at which the void form is crushed is at least that of the wet concrete on it; else the form cannot carry the concrete.";
         VOID_FORM_CONCRETE_LOAD = "void_form_concrete_load", "The void form carries the wet concrete.";
     }
 }
@@ -29,6 +30,7 @@ pub mod warnings {
         GIVEN_TENSION_WITH_FROZEN_HELIX = "given_tension_with_frozen_helix", "A helix is in ground that freezes; the tension resistance sent must not count it.";
         SWELL_UPLIFT_NOT_COVERED = "swell_uplift_not_covered", "An active zone was given; uplift by swelling soil on the shaft is not computed here.";
         VOID_FORM_RESIDUAL_UNTESTED = "void_form_residual_untested", "The crushed thickness of the void form is a rule of thumb, not a test of the form.";
+        VOID_FORM_CLOSES = "void_form_closes", "The heave takes more than the void form leaves free: the ground bears on the beam with more than the crush pressure.";
         VOID_FORM_PRESSURE_NOT_COUNTED = "void_form_pressure_not_counted", "A crushing form still pushes on the beam; that pressure is not counted.";
     }
 }
@@ -40,6 +42,8 @@ pub mod refusals {
         FROST_BELOW_TIP = "frost_below_tip", "The ground freezes below the tip: the whole pile is in frozen ground and nothing holds it. No frost check can be made of such a pile; it must not be accepted.";
         DEPTHS_OUT_OF_ORDER = "depths_out_of_order", "Two depths contradict each other, such as a tip above a helix.";
         VOID_FORM_WITHOUT_HEAVE = "void_form_without_heave", "A void form cannot be judged without the predicted heave; it is never assumed.";
+        RATED_LOAD_ABOVE_CRUSH = "rated_load_above_crush", "The load that a void form is rated for exceeds the pressure at which it is crushed; one of the two is wrong.";
+        TRIBUTARY_LENGTHS_DIFFER = "tributary_lengths_differ", "Two lengths of beam on the same pile are sent, and they differ.";
         CRUSHED_NOT_BELOW_NOMINAL = "crushed_not_below_nominal", "The crushed thickness of a void form must be less than its nominal thickness.";
     }
 }
@@ -60,5 +64,7 @@ pub mod methods {
             "Factored frost force less factored dead load against factored tension resistance.";
         VOID_FORM_RESIDUAL_THICKNESS = "void_form_residual_thickness", version 1, [VOID_FORM_RESIDUAL_PRACTICE, CONCRETE_UNIT_WEIGHT_PRACTICE],
             "Free thickness of a void form after collapse against heave and margin; weight of the wet concrete against the form's rated load.";
+        VOID_FORM_CRUSH = "void_form_crush", version 1, [CALLER, DERIVED],
+            "Crush pressure of the form on the beam's width as a load along the beam, and by the tributary length as tension on the pile.";
     }
 }

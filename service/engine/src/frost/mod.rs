@@ -6,6 +6,7 @@ pub mod codes;
 mod outcome;
 mod request;
 mod uplift_request;
+mod void_outcome;
 mod void_request;
 
 #[cfg(feature = "compute")]
@@ -29,7 +30,13 @@ mod tension;
 #[cfg(feature = "compute")]
 mod uplift;
 #[cfg(feature = "compute")]
+pub mod void_crush;
+#[cfg(feature = "compute")]
+pub mod void_equations;
+#[cfg(feature = "compute")]
 mod void_form;
+#[cfg(feature = "compute")]
+pub mod void_heave;
 
 #[cfg(all(test, feature = "compute"))]
 mod tests;
@@ -37,7 +44,10 @@ mod tests;
 pub use outcome::*;
 pub use request::*;
 pub use uplift_request::*;
+pub use void_outcome::*;
 pub use void_request::*;
+
+pub use crate::ground_heave::{GivenHeave, HeaveCause};
 
 use crate::contract::Noun;
 

@@ -1,10 +1,12 @@
-//! What is answered: depths and embedment, uplift stage by stage, void form.
+//! What is answered: depths and embedment, uplift stage by stage. The void form has its own
+//! file.
 
 use serde::{Deserialize, Serialize};
 
 use super::uplift_request::TensionBy;
+use super::void_outcome::VoidFormOutcome;
 use crate::helix::AxialResistance;
-use crate::quantity::{AreaLoad, Force, Length, Size, SoilStress};
+use crate::quantity::{Force, Length, Size, SoilStress};
 use crate::soil::DerivedStrength;
 use crate::source::SourceNote;
 use crate::text::{Label, Tags};
@@ -280,47 +282,4 @@ pub struct FrostDemand {
     /// resistance is nil.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub utilisation_ratio: Option<f64>,
-}
-
-/// The void form.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-pub struct VoidFormOutcome {
-    /// Thickness as placed.
-    pub nominal_thickness: Size,
-    /// Crushed over nominal thickness.
-    pub residual_ratio: f64,
-    /// Where that comes from.
-    pub residual_source: SourceNote,
-    /// Thickness that is free for movement.
-    pub usable_thickness: Size,
-    /// Heave that counts, the larger of the causes sent.
-    pub design_heave: Size,
-    /// Which cause that is; the first of equals.
-    pub heave_governed_by: HeaveCause,
-    /// Clearance over the heave.
-    pub margin: Size,
-    /// By how much the usable thickness is short; 0 when it is not.
-    pub shortfall: Size,
-    /// Nominal thickness that would do, with the same residual ratio.
-    pub required_nominal_thickness: Size,
-    /// Length of pile that stands free in the void, to be counted in buckling.
-    pub unbraced_length: Size,
-    /// Weight of the wet concrete on the form, where it was asked for.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub concrete_load: Option<AreaLoad>,
-    /// Load the form is rated for, as sent.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub rated_load: Option<AreaLoad>,
-}
-
-/// Causes of heave.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-#[serde(rename_all = "snake_case")]
-pub enum HeaveCause {
-    /// Freezing.
-    Frost,
-    /// Swelling soil.
-    Swell,
 }

@@ -1,9 +1,11 @@
-//! What is asked about the void form under a beam or slab.
+//! What is asked about the void form under a beam or slab. The ways to a heave are those of
+//! `ground-heave`.
 
 use serde::{Deserialize, Serialize};
 use validator::Validate;
 
 use crate::choice::validate_choice;
+use crate::ground_heave::{GivenHeave, IceSegregation, PoreFreezing, SwellSource};
 use crate::quantity::{AreaLoad, Length, LengthUnit, Size, StressUnit, UnitWeight, UnitWeightUnit};
 use crate::text::Label;
 
@@ -33,6 +35,87 @@ pub struct FrostVoidForm {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(nested)]
     pub wet_concrete: Option<WetConcrete>,
+    /// The pressure at which the form is crushed, which it passes on to the beam. Never taken
+    /// as nil: left out, the answer warns that it is not counted.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub crush: Option<FormCrush>,
+}
+
+/// What a form passes on while it is crushed.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Validate)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(deny_unknown_fields)]
+pub struct FormCrush {
+    /// The pressure at which it is crushed.
+    #[validate(nested)]
+    pub pressure: CrushPressure,
+    /// Width of the beam on the form; 0.05 to 5 m. Left out, the load along the beam is not
+    /// known.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = Length::new(0.05, LengthUnit::M), max = Length::new(5.0, LengthUnit::M)))]
+    pub beam_width: Option<Length>,
+    /// Length of beam that this pile carries; 0.1 to 30 m. That of `beam` when left out, and
+    /// the same where both are sent; without either the tension on the pile is not known.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = Length::new(0.1, LengthUnit::M), max = Length::new(30.0, LengthUnit::M)))]
+    pub tributary_length: Option<Length>,
+}
+
+/// The pressure at which a form is crushed.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub enum CrushPressure {
+    /// The caller's own.
+    Given(GivenCrush),
+    /// From a test of the form.
+    Tested(TestedCrush),
+    /// What is left of it once the form has softened or rotted, by the caller's statement;
+    /// only so may it be nil.
+    Softened(SoftenedCrush),
+}
+
+validate_choice!(CrushPressure { Given = "given", Tested = "tested", Softened = "softened" });
+
+/// A crush pressure without a test.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Validate)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(deny_unknown_fields)]
+pub struct GivenCrush {
+    /// Highest pressure until the form is crushed; 0.5 to 1,000 kPa.
+    #[validate(range(min = AreaLoad::new(0.5, StressUnit::KPa), max = AreaLoad::new(1000.0, StressUnit::KPa)))]
+    pub pressure: AreaLoad,
+    /// Where it comes from.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub reference: Option<Label>,
+}
+
+/// A crush pressure from a test.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Validate)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(deny_unknown_fields)]
+pub struct TestedCrush {
+    /// Highest pressure until the form is crushed; 0.5 to 1,000 kPa.
+    #[validate(range(min = AreaLoad::new(0.5, StressUnit::KPa), max = AreaLoad::new(1000.0, StressUnit::KPa)))]
+    pub pressure: AreaLoad,
+    /// The test it comes from.
+    #[validate(nested)]
+    pub reference: Label,
+}
+
+/// A crush pressure once the form has softened.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Validate)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(deny_unknown_fields)]
+pub struct SoftenedCrush {
+    /// Pressure that is left when the ground heaves; 0 to 1,000 kPa.
+    #[validate(range(min = AreaLoad::ZERO, max = AreaLoad::new(1000.0, StressUnit::KPa)))]
+    pub pressure: AreaLoad,
+    /// What the statement rests on, such as a form that is wetted before it is built on.
+    #[validate(nested)]
+    pub reference: Label,
 }
 
 /// Predicted heave, by cause. The larger counts, not the sum: frost and swelling are not
@@ -45,35 +128,38 @@ pub struct HeavePrediction {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(nested)]
     pub frost: Option<HeaveSource>,
-    /// By swelling soil.
+    /// By swelling soil. The upper end of a range counts.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(nested)]
-    pub swell: Option<HeaveSource>,
+    pub swell: Option<SwellSource>,
 }
 
-/// Where a heave comes from.
+/// Where a heave by freezing comes from.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
 pub enum HeaveSource {
     /// The caller's own.
     Given(GivenHeave),
+    /// From the water in the ground, over the frost depth that this calculation uses.
+    Calculated(CalculatedFreezing),
 }
 
-validate_choice!(HeaveSource { Given = "given" });
+validate_choice!(HeaveSource { Given = "given", Calculated = "calculated" });
 
-/// A heave sent by the caller.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Validate)]
+/// Heave by freezing from its parts; at least one of them is sent.
+#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize, Validate)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 #[serde(deny_unknown_fields)]
-pub struct GivenHeave {
-    /// Upward movement of the ground; 0 to 1,000 mm.
-    #[validate(range(min = Size::ZERO, max = Size::new(1000.0, LengthUnit::Mm)))]
-    pub movement: Size,
-    /// Where it comes from.
+pub struct CalculatedFreezing {
+    /// The water that is in the pores.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(nested)]
-    pub reference: Option<Label>,
+    pub in_situ: Option<PoreFreezing>,
+    /// The water that is drawn to the front and makes lenses of ice.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub segregation: Option<IceSegregation>,
 }
 
 /// What is left of a form once crushed.
