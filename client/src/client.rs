@@ -3,7 +3,9 @@
 use std::time::Duration;
 
 use bearwell_engine::contract::{Answer, Call, Noun};
-use bearwell_engine::{footing, forecast, frost, helix, job, layout, load_test, record, torque};
+use bearwell_engine::{
+    drag_force, footing, forecast, frost, helix, job, layout, load_test, record, torque,
+};
 use reqwest::header::{ACCEPT, CONTENT_TYPE, RETRY_AFTER};
 use serde::de::DeserializeOwned;
 
@@ -94,6 +96,8 @@ calculations! {
         "Capacity from installation torque, and back.";
     frost_embedment: frost::FrostEmbedment, frost::Request => frost::Outcome,
         "Embedment below frost, and uplift by frost.";
+    drag_force: drag_force::DragForce, drag_force::Request => drag_force::Outcome,
+        "Ground that settles round the shaft: neutral plane, drag force, and the steel.";
     pile_layout: layout::PileLayout, layout::Request => layout::Outcome,
         "Where the piles go along grade beams, and what they carry.";
     footing_bearing: footing::FootingBearing, footing::Request => footing::Outcome,

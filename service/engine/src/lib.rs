@@ -12,6 +12,7 @@ pub mod catalogue;
 mod choice;
 pub mod contract;
 pub mod date;
+pub mod drag_force;
 #[cfg(all(test, feature = "compute"))]
 mod examples;
 pub mod footing;

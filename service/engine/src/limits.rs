@@ -41,6 +41,8 @@ pub const COMBINATIONS: usize = 64;
 pub const LOADS: usize = 20_000;
 /// Points of a load test.
 pub const LOAD_TEST_POINTS: usize = 400;
+/// Rows in a table of shaft resistance over depth.
+pub const SHAFT_RESISTANCE_ROWS: usize = 200;
 /// Rows in an installation log.
 pub const LOG_ROWS: usize = 400;
 /// Piles to come in a forecast of their depths.
@@ -103,6 +105,7 @@ limits! {
     "combinations" = COMBINATIONS, "Load combinations.";
     "loads" = LOADS, "Loads in a plan.";
     "load_test_points" = LOAD_TEST_POINTS, "Points of a load test.";
+    "shaft_resistance_rows" = SHAFT_RESISTANCE_ROWS, "Rows in a table of cumulative shaft resistance over depth.";
     "log_rows" = LOG_ROWS, "Rows in an installation log.";
     "forecast_piles" = FORECAST_PILES, "Piles to come in a forecast of their depths.";
     "forecast_logs" = FORECAST_LOGS, "Piles in the ground that a forecast stands on.";

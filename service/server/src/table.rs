@@ -6,6 +6,7 @@ use std::sync::atomic::AtomicBool;
 
 use bearwell_engine::catalogue::refusals;
 use bearwell_engine::contract::{Answer, Calculation, Issue, Noun, Options, Paper, Work, run};
+use bearwell_engine::drag_force::DragForce;
 use bearwell_engine::footing::FootingBearing;
 use bearwell_engine::forecast::LengthForecast;
 use bearwell_engine::frost::FrostEmbedment;
@@ -38,6 +39,7 @@ pub const CALCULATIONS: &[Entry] = &[
     ]),
     Entry::of::<TorqueCapacity, TorqueSheets>(),
     Entry::of::<FrostEmbedment, JsonOnly>(),
+    Entry::of::<DragForce, JsonOnly>(),
     Entry::of::<PileLayout, LayoutSheets>().heavy(),
     Entry::of::<FootingBearing, JsonOnly>(),
     Entry::of::<LoadTest, LoadTestSheets>().csv(CsvBody {

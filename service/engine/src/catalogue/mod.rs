@@ -99,6 +99,7 @@ pub fn all_checks() -> Vec<&'static CheckDef> {
         crate::record::codes::checks::ALL,
         crate::job::codes::checks::ALL,
         crate::forecast::codes::checks::ALL,
+        crate::drag_force::codes::checks::ALL,
     ]
     .concat()
 }
@@ -119,6 +120,7 @@ pub fn all_warnings() -> Vec<&'static WarningDef> {
         crate::record::codes::warnings::ALL,
         crate::job::codes::warnings::ALL,
         crate::forecast::codes::warnings::ALL,
+        crate::drag_force::codes::warnings::ALL,
     ]
     .concat()
 }
@@ -129,6 +131,7 @@ pub fn all_cautions() -> Vec<&'static CautionDef> {
         cautions::ALL,
         crate::footing::codes::cautions::ALL,
         crate::record::codes::cautions::ALL,
+        crate::drag_force::codes::cautions::ALL,
     ]
     .concat()
 }
@@ -149,6 +152,7 @@ pub fn all_refusals() -> Vec<&'static RefusalDef> {
         crate::record::codes::refusals::ALL,
         crate::job::codes::refusals::ALL,
         crate::forecast::codes::refusals::ALL,
+        crate::drag_force::codes::refusals::ALL,
     ]
     .concat()
 }
@@ -167,6 +171,7 @@ pub fn all_methods() -> Vec<&'static MethodDef> {
         crate::record::codes::methods::ALL,
         crate::job::codes::methods::ALL,
         crate::forecast::codes::methods::ALL,
+        crate::drag_force::codes::methods::ALL,
     ]
     .concat()
 }

@@ -4,6 +4,7 @@
 
 mod axial;
 mod codes;
+mod drag;
 mod footing;
 mod forecast;
 mod frost;
@@ -20,6 +21,7 @@ use std::borrow::Cow;
 
 pub use axial::*;
 pub use codes::*;
+pub use drag::*;
 pub use footing::*;
 pub use forecast::*;
 pub use frost::*;
@@ -144,6 +146,7 @@ pub fn all() -> impl Iterator<Item = &'static Reference> {
         FORECAST,
         FROST,
         HEAVE,
+        DRAG,
         STRUCTURAL,
         RELIABILITY,
     ]
