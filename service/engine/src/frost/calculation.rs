@@ -1,12 +1,19 @@
-//! The calculation itself: faults first, then embedment, uplift and void form.
+//! The calculation itself: faults first, then embedment, uplift by frost and by swelling,
+//! beam and void form.
 
-use super::ground::{self, Ground};
+use super::governing::{self, All};
+use super::ground::Ground;
 use super::outcome::{FrostDepth, FrostDepthSource, Outcome};
 use super::request::Request;
-use super::{FrostEmbedment, embedment, tension, uplift, void_form};
+use super::section::{self, Parts};
+use super::{
+    FrostEmbedment, combined, embedment, ground_faults, swell, swell_faults, tension, underside,
+    uplift, void_crush, void_form, weight,
+};
 use crate::catalogue::cautions;
 use crate::contract::{Calculation, Issue, Refusal, Work, list_length, none_of};
 use crate::limits;
+use crate::quantity::Force;
 use crate::text::Label;
 
 impl Calculation for FrostEmbedment {
@@ -19,6 +26,7 @@ impl Calculation for FrostEmbedment {
             limits::HELICES,
         );
         tension::lengths(request, issues);
+        underside::lengths(request, issues);
         if let Some(form) = &request.void_form {
             void_form::lengths(form, issues);
         }
@@ -31,17 +39,53 @@ impl Calculation for FrostEmbedment {
         none_of(faults(request, &ground))?;
         caution(request, work);
         let embedment = embedment::judge(request, &ground, work);
-        let uplift = match &request.uplift {
-            Some(sent) => Some(uplift::judge(request, sent, &ground, work)?),
+        let pile_weight = weight::of(request, &ground, work);
+        let crushed = Some(void_crush::tension_on_pile(request, &ground));
+        let from_above = (
+            pile_weight.unwrap_or(Force::ZERO),
+            crushed.filter(|force| *force > Force::ZERO),
+        );
+        let frost = match &request.uplift {
+            Some(sent) => Some(uplift::judge(request, sent, &ground, from_above, work)?),
             None => {
                 uplift::not_evaluated(request, "no_uplift_data", work);
                 None
             }
         };
+        let swelling = match &request.swelling {
+            Some(sent) => swell::judge(request, sent, &ground, from_above, work)?,
+            None => None,
+        };
+        let both = match (&request.swelling, &frost, &swelling) {
+            (Some(sent), Some(cold), Some(wet)) => {
+                let outcomes = (&cold.outcome, &wet.outcome);
+                combined::judge(request, sent, outcomes, &ground, work)?
+            }
+            _ => None,
+        };
+        let governing_uplift = governing::of(&All {
+            frost: frost.as_ref(),
+            swell: swelling.as_ref(),
+            both: both.as_ref(),
+        });
+        if let Some(path) = &request.tension_path {
+            governing::path(request, path, governing_uplift.as_ref(), work);
+        }
+        let beam_underside = underside::judge(request, &ground, work);
         let void_form = request
             .void_form
             .as_ref()
             .and_then(|form| void_form::judge(request, form, &ground, work));
+        let section = section::of(
+            request,
+            &ground,
+            &Parts {
+                frost: frost.as_ref().map(|j| &j.outcome),
+                swell: swelling.as_ref().map(|j| &j.outcome),
+                underside: beam_underside.as_ref(),
+                void_form: void_form.as_ref(),
+            },
+        );
         Ok(Outcome {
             label: Label(request.pile.name().to_owned()),
             tags: request.pile.tags.clone(),
@@ -53,16 +97,25 @@ impl Calculation for FrostEmbedment {
                 base_depth: ground.base,
             },
             embedment,
-            uplift,
+            uplift: frost.map(|j| j.outcome),
+            swelling: swelling.map(|j| j.outcome),
+            combined_uplift: both.map(|j| j.outcome),
+            governing_uplift,
+            pile_weight,
+            beam_underside,
             void_form,
+            section,
         })
     }
 }
 
 /// Everything that is wrong with a request whose members are each in range.
 fn faults(request: &Request, ground: &Ground) -> Vec<Issue> {
-    let mut issues = ground::faults(request, ground);
+    let mut issues = ground_faults::of(request, ground);
     issues.extend(tension::faults(request));
+    issues.extend(swell_faults::of(request));
+    issues.extend(weight::faults(request));
+    issues.extend(underside::faults(request, ground));
     if let Some(form) = &request.void_form {
         issues.extend(void_form::faults(request, form, ground));
     }
@@ -79,11 +132,12 @@ fn caution(request: &Request, work: &mut Work) {
     ] {
         work.caution(def);
     }
-    if request
-        .uplift
+    let frost = request.uplift.as_ref().and_then(|u| u.resistance.as_ref());
+    let swell = request
+        .swelling
         .as_ref()
-        .is_some_and(|u| u.resistance.is_some())
-    {
+        .and_then(|s| s.resistance.as_ref());
+    if frost.or(swell).is_some() || request.tension_path.is_some() {
         work.caution(&cautions::PRODUCT_STRENGTH);
     }
 }

@@ -2,9 +2,10 @@
 
 use crate::quantity::{Length, LengthUnit, SoilStress, StressUnit, UnitWeight, UnitWeightUnit};
 use crate::source::{
-    CFEM_ADFREEZE, CONCRETE_UNIT_WEIGHT_PRACTICE, DOMASCHUK_1982, FROST_DEAD_LOAD_SHARE,
-    FROST_LIMIT_STATES_FACTOR, FROST_MARGIN_PRACTICE, NBCC_DEAD_COUNTERACTING, Sourced,
-    TOP_HELIX_5D, TOP_HELIX_12D, USACE_ADFREEZE, VOID_FORM_RESIDUAL_PRACTICE,
+    CFEM_ADFREEZE, CHEN_SWELL_UPLIFT, CONCRETE_UNIT_WEIGHT_PRACTICE, DOMASCHUK_1982,
+    FROST_DEAD_LOAD_SHARE, FROST_LIMIT_STATES_FACTOR, FROST_MARGIN_PRACTICE,
+    NBCC_DEAD_COUNTERACTING, NELSON_MILLER_ALPHA, STEEL_DENSITY, Sourced, TOP_HELIX_5D,
+    TOP_HELIX_12D, TXDOT_SWELL_UPLIFT, USACE_ADFREEZE, VOID_FORM_RESIDUAL_PRACTICE,
 };
 
 /// Depth of the top helix and the tip below the base of frost.
@@ -73,4 +74,31 @@ pub static CONCRETE_UNIT_WEIGHT: Sourced<UnitWeight> = Sourced::new(
     "concrete_unit_weight",
     UnitWeight::new(150.0, UnitWeightUnit::Pcf),
     &CONCRETE_UNIT_WEIGHT_PRACTICE,
+);
+/// Structural steel: 7,850 kg/m3 under standard gravity.
+pub static STEEL_UNIT_WEIGHT: Sourced<UnitWeight> = Sourced::new(
+    "steel_unit_weight",
+    UnitWeight::new(7_850.0 * 9.806_65, UnitWeightUnit::NPerM3),
+    &STEEL_DENSITY,
+);
+
+/// Share of the swell pressure that acts as adhesion.
+pub static SWELL_ALPHA: Sourced<f64> = Sourced::new("swell_alpha_factor", 0.15, &CHEN_SWELL_UPLIFT);
+/// Lower end of its range.
+pub static SWELL_ALPHA_LOWER: Sourced<f64> =
+    Sourced::new("swell_alpha_lower_factor", 0.10, &NELSON_MILLER_ALPHA);
+/// Upper end of its range.
+pub static SWELL_ALPHA_UPPER: Sourced<f64> =
+    Sourced::new("swell_alpha_upper_factor", 0.25, &NELSON_MILLER_ALPHA);
+/// Least active depth for which the whole swell pressure is published.
+pub static SWELL_FULL_DEPTH_MIN: Sourced<Length> = Sourced::new(
+    "swell_full_pressure_depth_min",
+    Length::new(10.0, LengthUnit::Ft),
+    &TXDOT_SWELL_UPLIFT,
+);
+/// Greatest active depth for which the whole swell pressure is published.
+pub static SWELL_FULL_DEPTH_MAX: Sourced<Length> = Sourced::new(
+    "swell_full_pressure_depth_max",
+    Length::new(20.0, LengthUnit::Ft),
+    &TXDOT_SWELL_UPLIFT,
 );

@@ -6,8 +6,8 @@ use super::constants::{DIAMETERS, FROST_MARGIN, TORQUE_DIAMETERS};
 use super::equations::{diameters_depth, margin_depth};
 use super::ground::Ground;
 use super::outcome::{EmbedmentOutcome, EmbedmentRule, EmbedmentRuleId};
-use super::request::{EmbedmentRules, Request};
-use super::uplift_request::{FrostTension, TensionBy};
+use super::request::{EmbedmentRules, PilePurpose, Request};
+use super::tension;
 use crate::catalogue::CheckDef;
 use crate::contract::{Check, SubjectKind, Work};
 use crate::quantity::Length;
@@ -27,10 +27,10 @@ struct Rule {
 /// Judges helices and tip, and tells what depth and length would do.
 pub fn judge(request: &Request, ground: &Ground, work: &mut Work) -> EmbedmentOutcome {
     work.method(&methods::EMBEDMENT_RULES);
-    if request.active_depth.is_some() {
+    if request.active_depth.is_some() && request.swelling.is_none() {
         work.warn(
             &warnings::SWELL_UPLIFT_NOT_COVERED,
-            "the active zone counts for the depth of the top helix only; uplift by swelling soil on the shaft and the beam is not computed",
+            "the active zone counts for the depth of the top helix only; uplift by swelling soil on the shaft and the beam is not computed without `swelling`",
         );
     }
     let rules = rules(request, ground, work);
@@ -51,7 +51,8 @@ pub fn judge(request: &Request, ground: &Ground, work: &mut Work) -> EmbedmentOu
         )
         .subject(SubjectKind::Pile, request.pile.name()),
     );
-    summed_up(rules, ground)
+    let own = request.embedment.unwrap_or_default();
+    summed_up(rules, purpose(request, own), ground)
 }
 
 /// The rules that apply, frost first.
@@ -79,7 +80,7 @@ fn rules(request: &Request, ground: &Ground, work: &mut Work) -> Vec<Rule> {
         depth: diameters_depth(ground.cold_surface, factor, largest, factor_source, trace),
         source: factor_source,
     });
-    if by_torque(request, own) {
+    if purpose(request, own) == Some(PilePurpose::TensionByTorque) {
         let factor = work.take(&TORQUE_DIAMETERS);
         let trace = &mut work.trace;
         trace.about(|| "embedment for tension by torque".to_owned());
@@ -90,27 +91,46 @@ fn rules(request: &Request, ground: &Ground, work: &mut Work) -> Vec<Rule> {
             source: &TOP_HELIX_12D,
         });
     }
+    rules.extend(by_ground(request, own, work));
+    rules
+}
+
+/// The rules by fill, active zone and soil that collapses.
+fn by_ground(request: &Request, own: EmbedmentRules, work: &mut Work) -> Vec<Rule> {
     let trace = &mut work.trace;
-    if let Some(base) = request.fill_depth {
-        trace.about(|| "embedment by fill".to_owned());
-        let margin = own.fill_margin.unwrap_or(Length::ZERO);
+    let mut rules = Vec::new();
+    let mut add = |id, about: &'static str, check, base: Option<Length>, margin: Option<Length>| {
+        let Some(base) = base else { return };
+        trace.about(|| about.to_owned());
+        let margin = margin.unwrap_or(Length::ZERO);
         rules.push(Rule {
-            id: EmbedmentRuleId::Fill,
-            check: &checks::TOP_HELIX_BELOW_FILL,
+            id,
+            check,
             depth: margin_depth(base, margin, &BEARWELL_CHOICE, trace),
             source: &BEARWELL_CHOICE,
         });
-    }
-    if let Some(base) = request.active_depth {
-        trace.about(|| "embedment by active zone".to_owned());
-        let margin = own.active_margin.unwrap_or(Length::ZERO);
-        rules.push(Rule {
-            id: EmbedmentRuleId::ActiveZone,
-            check: &checks::TOP_HELIX_BELOW_ACTIVE_ZONE,
-            depth: margin_depth(base, margin, &BEARWELL_CHOICE, trace),
-            source: &BEARWELL_CHOICE,
-        });
-    }
+    };
+    add(
+        EmbedmentRuleId::Fill,
+        "embedment by fill",
+        &checks::TOP_HELIX_BELOW_FILL,
+        request.fill_depth,
+        own.fill_margin,
+    );
+    add(
+        EmbedmentRuleId::ActiveZone,
+        "embedment by active zone",
+        &checks::TOP_HELIX_BELOW_ACTIVE_ZONE,
+        request.active_depth,
+        own.active_margin,
+    );
+    add(
+        EmbedmentRuleId::CollapsingSoil,
+        "embedment by collapsing soil",
+        &checks::TOP_HELIX_BELOW_COLLAPSE,
+        request.collapse_depth,
+        own.collapse_margin,
+    );
     trace.about(String::new);
     rules
 }
@@ -119,11 +139,11 @@ fn sourced<T>(own: Option<T>, default: &'static Reference) -> &'static Reference
     if own.is_some() { &CALLER } else { default }
 }
 
-fn by_torque(request: &Request, own: EmbedmentRules) -> bool {
-    let resistance = request.uplift.as_ref().and_then(|u| u.resistance.as_ref());
-    let given = resistance
-        .is_some_and(|r| matches!(&r.tension, FrostTension::Given(t) if t.by == TensionBy::Torque));
-    given || own.tension_by_torque == Some(true)
+/// What the pile is for: as sent, or by torque where anything says so.
+fn purpose(request: &Request, own: EmbedmentRules) -> Option<PilePurpose> {
+    let by_torque = own.tension_by_torque == Some(true) || tension::by_torque(request);
+    own.purpose
+        .or(by_torque.then_some(PilePurpose::TensionByTorque))
 }
 
 /// No helix in ground that freezes; one exactly at the base of frost passes.
@@ -145,7 +165,7 @@ fn helices_below_frost(ground: &Ground, work: &mut Work) {
     }
 }
 
-fn summed_up(rules: Vec<Rule>, ground: &Ground) -> EmbedmentOutcome {
+fn summed_up(rules: Vec<Rule>, purpose: Option<PilePurpose>, ground: &Ground) -> EmbedmentOutcome {
     let mut deepest = &rules[0];
     for rule in &rules[1..] {
         if rule.depth > deepest.depth {
@@ -159,6 +179,7 @@ fn summed_up(rules: Vec<Rule>, ground: &Ground) -> EmbedmentOutcome {
         largest_helix_diameter: ground.largest(),
         top_helix_depth: ground.top(),
         tip_depth: ground.tip,
+        purpose,
         required_top_helix_depth: required,
         governed_by,
         shortfall: if enough {

@@ -1,7 +1,7 @@
 //! Equations of frost embedment, adfreeze uplift and void forms, one function each.
 //! They judge nothing; what they mean for a pile is in `embedment`, `uplift`, `void_form`.
 
-use crate::quantity::{AreaLoad, Force, Length, Size, SoilStress, UnitWeight};
+use crate::quantity::{Area, AreaLoad, Force, Length, Size, SoilStress, UnitWeight};
 use crate::source::{
     BABA_2016, CFEM_ADFREEZE, DERIVED, FROST_DEPTH_OFFICIAL, IBC_1810_3_3_1_5, Reference,
     VOID_FORM_RESIDUAL_PRACTICE,
@@ -140,6 +140,54 @@ pub fn frost_force(shaft: Force, beam: Force, trace: &mut Trace) -> Force {
         "F_s + F_b",
         shaft + beam,
         [("F_s", shaft.into()), ("F_b", beam.into())],
+        &DERIVED,
+    )
+}
+
+/// Frost force on shaft and beam with the force of the crushed void form.
+///
+/// F = F_s + F_b + F_v; N. Range: all from 0. Source: statics. Upward positive.
+pub fn frost_force_with_void_form(
+    shaft: Force,
+    beam: Force,
+    void_form: Force,
+    trace: &mut Trace,
+) -> Force {
+    trace.step(
+        "F",
+        "F_s + F_b + F_v",
+        shaft + beam + void_form,
+        [
+            ("F_s", shaft.into()),
+            ("F_b", beam.into()),
+            ("F_v", void_form.into()),
+        ],
+        &DERIVED,
+    )
+}
+
+/// Weight of the shaft as if all of it were under water.
+///
+/// W = A L (gamma_s - gamma_w); A area of the steel (m2), L length (m), gamma_s, gamma_w unit
+/// weight of steel and water (N/m3). Range: gamma_s from gamma_w. Source: statics. Downward
+/// positive.
+pub fn submerged_weight(
+    area: Area,
+    length: Length,
+    steel: UnitWeight,
+    water: UnitWeight,
+    trace: &mut Trace,
+) -> Force {
+    trace.step(
+        "W",
+        "A L (gamma_s - gamma_w)",
+        Force::from_si(area.si() * length.si() * (steel.si() - water.si())),
+        [
+            ("A", area.into()),
+            ("L", length.into()),
+            ("gamma_s", steel.into()),
+            ("gamma_w", water.into()),
+        ],
         &DERIVED,
     )
 }

@@ -1,12 +1,10 @@
-//! The depths of a request put in order: base of frost, helices from the top down, tip;
-//! and what can contradict among them. No judgement.
+//! The depths of a request put in order: base of frost, helices from the top down, tip. No
+//! judgement; what can contradict among them is in `ground_faults`.
 
-use super::codes::refusals::{DEPTHS_OUT_OF_ORDER, FROST_BELOW_TIP};
 use super::equations;
-use super::request::{FrostBeam, Request};
-use crate::contract::{Issue, utilisation};
-use crate::quantity::{Length, Size, in_both_systems};
-use crate::source::DOMASCHUK_1982;
+use super::request::Request;
+use crate::contract::utilisation;
+use crate::quantity::{Length, Size};
 use crate::trace::Trace;
 
 /// One helix with its name.
@@ -25,8 +23,12 @@ pub struct FrostHelix {
 pub struct Ground {
     /// Surface that is exposed to the cold.
     pub cold_surface: Length,
-    /// Base of frost.
+    /// Base of frost that is used.
     pub base: Length,
+    /// Base of frost by the jurisdiction's depth.
+    pub official_base: Length,
+    /// Base of frost by the computed depth.
+    pub computed_base: Option<Length>,
     /// Helices from the top down.
     pub helices: Vec<FrostHelix>,
     /// Tip of the pile.
@@ -41,9 +43,13 @@ impl Ground {
         let helices = ordered(request);
         let deepest = helices.last().map_or(Length::ZERO, |h| h.depth);
         let cold_surface = request.frost.cold_surface();
+        let official_base =
+            equations::frost_base(cold_surface, request.frost.official_depth, trace);
         Self {
             cold_surface,
-            base: equations::frost_base(cold_surface, request.frost.official_depth, trace),
+            base: official_base,
+            official_base,
+            computed_base: None,
             tip: request.tip_depth.unwrap_or(deepest),
             head: request.head_depth.unwrap_or(Length::ZERO),
             helices,
@@ -62,15 +68,15 @@ impl Ground {
             .fold(Size::ZERO, |most, h| most.max(h.diameter))
     }
 
-    /// Whether a depth is at or below the base of frost: exactly at it counts as below, by
-    /// the rule for every limit.
-    pub fn below_frost(&self, depth: Length) -> bool {
-        reaches(self.base, depth)
+    /// Depth of the deepest helix.
+    pub fn deepest(&self) -> Length {
+        self.helices.last().map_or(Length::ZERO, |h| h.depth)
     }
 }
 
-/// Whether `depth` is at least `limit`, by the one rule for limits.
-fn reaches(limit: Length, depth: Length) -> bool {
+/// Whether `depth` is at least `limit`, by the one rule for limits: a depth exactly at the
+/// base of ground that moves is below it.
+pub fn reaches(limit: Length, depth: Length) -> bool {
     utilisation(limit.si(), depth.si()).1
 }
 
@@ -93,92 +99,4 @@ fn ordered(request: &Request) -> Vec<FrostHelix> {
             }
         })
         .collect()
-}
-
-/// Every contradiction among the depths of a request.
-pub fn faults(request: &Request, ground: &Ground) -> Vec<Issue> {
-    let mut issues = Vec::new();
-    let (top, tip) = (ground.top(), ground.tip);
-    let deepest = ground.helices.last().map_or(Length::ZERO, |h| h.depth);
-    if !reaches(deepest, tip) {
-        let detail = "the tip is above the deepest helix";
-        issues.push(out_of_order("/tip_depth", detail, tip, deepest));
-    }
-    if !reaches(ground.base, tip) {
-        issues.push(
-            Issue::new(
-                "/frost/official_depth",
-                &FROST_BELOW_TIP,
-                format!(
-                    "the ground freezes to {}, the tip is at {}: the pile is frozen in over its whole length and must not be accepted",
-                    shown(ground.base),
-                    shown(tip)
-                ),
-            )
-            .limit(shown(tip))
-            .source(&DOMASCHUK_1982),
-        );
-    }
-    let mut above_top = |pointer: &str, detail: &str, depth: Length| {
-        if !reaches(depth, top) {
-            issues.push(out_of_order(pointer, detail, depth, top));
-        }
-    };
-    above_top(
-        "/frost/cold_surface_depth",
-        "the surface exposed to the cold is below the top helix",
-        ground.cold_surface,
-    );
-    above_top(
-        "/head_depth",
-        "the head is below the top helix",
-        ground.head,
-    );
-    if let Some(FrostBeam::InSoil(beam)) = &request.beam {
-        above_top(
-            "/beam/in_soil/underside_depth",
-            "the beam's underside is below the top helix",
-            beam.underside_depth,
-        );
-    }
-    issues.extend(contact_faults(request, ground));
-    issues
-}
-
-/// The shaft cannot touch soil above the ground or only below its top helix.
-fn contact_faults(request: &Request, ground: &Ground) -> Vec<Issue> {
-    let mut issues = Vec::new();
-    let Some(uplift) = &request.uplift else {
-        return issues;
-    };
-    let mut judge = |pointer: &str, depth: Option<Length>| {
-        let Some(depth) = depth else { return };
-        if !reaches(ground.cold_surface, depth) {
-            let detail = "contact begins above the surface exposed to the cold";
-            issues.push(out_of_order(pointer, detail, depth, ground.cold_surface));
-        }
-        if !reaches(depth, ground.top()) {
-            let detail = "contact begins below the top helix";
-            issues.push(out_of_order(pointer, detail, depth, ground.top()));
-        }
-    };
-    judge("/uplift/contact_top_depth", uplift.contact_top_depth);
-    judge(
-        "/uplift/construction/standing_over_winter/contact_top_depth",
-        uplift.standing().contact_top_depth,
-    );
-    issues
-}
-
-fn out_of_order(pointer: &str, detail: &str, depth: Length, limit: Length) -> Issue {
-    Issue::new(
-        pointer,
-        &DEPTHS_OUT_OF_ORDER,
-        format!("{detail}: {} against {}", shown(depth), shown(limit)),
-    )
-    .limit(shown(limit))
-}
-
-fn shown(depth: Length) -> String {
-    in_both_systems(depth.si(), "m")
 }

@@ -1,23 +1,24 @@
-//! What is asked: the ground's depths, the pile, and how embedment is judged. Uplift
-//! and void form have their own files.
+//! What is asked: the ground's depths, the pile, and how embedment is judged. Beam,
+//! uplift by frost and by swelling, tension path and void form have their own files.
 
 use serde::{Deserialize, Serialize};
 use validator::Validate;
 
+use super::beam_request::FrostBeam;
+use super::path_request::{PileWeight, TensionPath};
+use super::swell_request::SwellUplift;
 use super::uplift_request::FrostUplift;
 use super::void_request::FrostVoidForm;
-use crate::choice::validate_choice;
 use crate::helix::HelixPile;
-use crate::quantity::{Length, LengthUnit, SoilStress, StressUnit};
-use crate::text::Label;
+use crate::quantity::{Length, LengthUnit};
 
-/// One pile in ground that freezes: is it deep enough, does frost pull it out, and does
-/// the void form under the beam leave room for heave.
+/// One pile in ground that moves: is it deep enough, does frost or swelling soil pull it
+/// out, and does the void form under the beam leave room for heave.
 ///
 /// The frost depth is the caller's and is never inferred from a place. All depths count
-/// down from final grade. Embedment is always judged; uplift by adfreeze and the void
-/// form are judged where `uplift` and `void_form` are sent. Without the data for uplift
-/// the verdict is at best `provisional`.
+/// down from final grade. Embedment is always judged; uplift by adfreeze, uplift by swelling
+/// soil and the void form are judged where `uplift`, `swelling` and `void_form` are sent.
+/// Without the data for uplift by frost the verdict is at best `provisional`.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Validate)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 #[cfg_attr(feature = "openapi", schema(as = FrostEmbedmentRequest))]
@@ -48,6 +49,11 @@ pub struct Request {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(range(min = Length::ZERO, max = Length::new(30.0, LengthUnit::M)))]
     pub active_depth: Option<Length>,
+    /// Depth to the base of soil that collapses when it is wetted, below final grade; 0 to
+    /// 30 m. Left out, there is none.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = Length::ZERO, max = Length::new(30.0, LengthUnit::M)))]
+    pub collapse_depth: Option<Length>,
     /// Margins and multiples of the embedment rules; each has a default.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(nested)]
@@ -60,6 +66,22 @@ pub struct Request {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(nested)]
     pub uplift: Option<FrostUplift>,
+    /// Uplift by swelling soil that grips the shaft, over the active depth. Judged by itself:
+    /// it is not added to the uplift by frost unless the caller says that both can peak
+    /// together.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub swelling: Option<SwellUplift>,
+    /// The pile's own weight, which holds it down beside the dead load. Left out, it is not
+    /// counted.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub pile_weight: Option<PileWeight>,
+    /// What coupling, head and the anchor into the beam carry in tension. Left out, the
+    /// tension they must carry is answered and not judged.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub tension_path: Option<TensionPath>,
     /// The void form under the beam; refused without the predicted heave.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(nested)]
@@ -106,9 +128,14 @@ pub struct EmbedmentRules {
     #[validate(range(min = 0.0, max = 20.0))]
     #[cfg_attr(feature = "openapi", schema(minimum = 0, maximum = 20))]
     pub diameters_factor: Option<f64>,
+    /// What the pile is for, which decides how many diameters the top helix must be deep: 12
+    /// where tension capacity is taken from torque, else `diameters_factor`. When left out:
+    /// by `tension_by_torque` and by how the tension resistances sent were found.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub purpose: Option<PilePurpose>,
     /// Whether tension capacity will be taken from installation torque, which asks for 12
-    /// diameters; `false` when left out. Holds by itself where `uplift` gives a tension
-    /// resistance by torque.
+    /// diameters; `false` when left out. Holds by itself where `uplift` or `swelling` gives a
+    /// tension resistance by torque. `true` beside another `purpose` is refused.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub tension_by_torque: Option<bool>,
     /// Depth of the top helix below the base of fill; 0 to 10 m, 0 when left out.
@@ -119,87 +146,22 @@ pub struct EmbedmentRules {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(range(min = Length::ZERO, max = Length::new(10.0, LengthUnit::M)))]
     pub active_margin: Option<Length>,
-}
-
-/// Where the grade beam is.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-#[serde(rename_all = "snake_case", deny_unknown_fields)]
-pub enum FrostBeam {
-    /// Clear of the ground: frost cannot grip it.
-    AboveGround(BeamAboveGround),
-    /// Its sides stand in soil.
-    InSoil(BeamInSoil),
-}
-
-validate_choice!(FrostBeam { AboveGround = "above_ground", InSoil = "in_soil" });
-
-/// A beam clear of the ground.
-#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize, Validate)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-#[serde(deny_unknown_fields)]
-pub struct BeamAboveGround {}
-
-/// A beam whose sides stand in soil.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Validate)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-#[serde(deny_unknown_fields)]
-pub struct BeamInSoil {
-    /// Depth of the beam's underside below final grade; 0.01 to 5 m. The shaft is taken to
-    /// touch soil from here down unless `contact_top_depth` says otherwise.
-    #[validate(range(min = Length::new(0.01, LengthUnit::M), max = Length::new(5.0, LengthUnit::M)))]
-    pub underside_depth: Length,
-    /// Length of beam that this pile carries; 0.1 to 30 m.
-    #[validate(range(min = Length::new(0.1, LengthUnit::M), max = Length::new(30.0, LengthUnit::M)))]
-    pub tributary_length: Length,
-    /// What is between the sides and the soil; `bonded` when left out, and the grip is then
-    /// added to the uplift on the pile.
+    /// Depth of the top helix below the base of soil that collapses; 0 to 10 m, 0 when left
+    /// out.
     #[serde(skip_serializing_if = "Option::is_none")]
-    #[validate(nested)]
-    pub sides: Option<BeamSides>,
-    /// Sides that touch soil, 1 or 2; 2 when left out.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    #[validate(range(min = 1, max = 2))]
-    #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 2))]
-    pub side_count: Option<u32>,
+    #[validate(range(min = Length::ZERO, max = Length::new(10.0, LengthUnit::M)))]
+    pub collapse_margin: Option<Length>,
 }
 
-/// What is between the sides of a beam and the soil.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+/// What a pile is for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-#[serde(rename_all = "snake_case", deny_unknown_fields)]
-pub enum BeamSides {
-    /// Soil that can heave, in touch with the beam.
-    Bonded(BondedSides),
-    /// A layer that lets the frozen soil slide past; the caller stands for it.
-    BondBreak(FreeSides),
-    /// Drained backfill that does not heave, over the whole frozen depth; the caller stands
-    /// for it.
-    NonSusceptibleBackfill(FreeSides),
-}
-
-validate_choice!(BeamSides {
-    Bonded = "bonded", BondBreak = "bond_break", NonSusceptibleBackfill = "non_susceptible_backfill"
-});
-
-/// Sides that frost grips.
-#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize, Validate)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-#[serde(deny_unknown_fields)]
-pub struct BondedSides {
-    /// Bond stress of frozen soil on the sides; 0 to 1,000 kPa, 65 kPa (fine soil on
-    /// concrete or wood) when left out.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    #[validate(range(min = SoilStress::ZERO, max = SoilStress::new(1000.0, StressUnit::KPa)))]
-    pub bond_stress: Option<SoilStress>,
-}
-
-/// Sides that frost cannot grip.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Validate)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-#[serde(deny_unknown_fields)]
-pub struct FreeSides {
-    /// What this rests on, such as a detail of the plans.
-    #[validate(nested)]
-    pub reference: Label,
+#[serde(rename_all = "snake_case")]
+pub enum PilePurpose {
+    /// It carries compression; no load pulls on it beside the moving ground.
+    CompressionOnly,
+    /// It carries tension by an analysis of the ground or a load test.
+    TensionByAnalysis,
+    /// It carries tension by installation torque.
+    TensionByTorque,
 }

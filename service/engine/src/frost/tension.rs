@@ -1,11 +1,10 @@
-//! Ultimate tension resistance of the ground below frost: the caller's, or by helix theory
-//! with the helices in frozen ground left out.
+//! Tension resistance of the ground below frost or below the active zone: the caller's, or
+//! by helix theory with the helices in moving ground left out.
 
-use super::codes::warnings;
-use super::ground::Ground;
+use super::ground::{FrostHelix, reaches};
 use super::request::Request;
-use super::uplift_request::{FrostTension, TensionBy, TensionFromSoil};
-use crate::catalogue::cautions;
+use super::resistance_request::{FrostTension, TensionBy, TensionFromSoil};
+use crate::catalogue::{WarningDef, cautions};
 use crate::contract::{Issue, Refusal, SubjectKind, Work};
 use crate::helix::{
     AxialDirection, AxialResistance, HelixMethods, axial_resistance, pile_faults, plate_faults,
@@ -13,17 +12,27 @@ use crate::helix::{
 use crate::quantity::{Force, Length};
 use crate::soil::DerivedStrength;
 
-/// Pointer of a profile in the request.
-const PROFILE: &str = "/uplift/resistance/tension/from_soil/profile";
-/// Pointer of a choice of methods in the request.
-const METHODS: &str = "/uplift/resistance/tension/from_soil/methods";
 /// Pointer of the pile in the request.
 const PILE: &str = "/pile";
 
-/// An ultimate tension resistance.
-pub struct Ultimate {
-    /// The force.
+/// The ground that holds nothing, and how it is spoken of.
+pub struct NoCredit<'a> {
+    /// Depth of its base below final grade.
+    pub above: Length,
+    /// Helices from the top down.
+    pub helices: &'a [FrostHelix],
+    /// What is told of a helix in it where the resistance was sent.
+    pub warning: &'static WarningDef,
+    /// Its name in that text.
+    pub name: &'static str,
+}
+
+/// A tension resistance.
+pub struct Held {
+    /// The force: ultimate, or at the level sent.
     pub force: Force,
+    /// Whether it is ultimate.
+    pub ultimate: bool,
     /// How it was found.
     pub by: TensionBy,
     /// What it rests on, where it was computed.
@@ -32,62 +41,102 @@ pub struct Ultimate {
     pub derived: Vec<DerivedStrength>,
 }
 
-fn tension_of(request: &Request) -> Option<&FrostTension> {
-    let uplift = request.uplift.as_ref()?;
-    uplift.resistance.as_ref().map(|r| &r.tension)
+/// The resistances of a request with their pointers, where they were sent.
+pub fn sent(request: &Request) -> Vec<(&'static str, &FrostTension)> {
+    let uplift = request.uplift.as_ref().and_then(|u| u.resistance.as_ref());
+    let swelling = request
+        .swelling
+        .as_ref()
+        .and_then(|s| s.resistance.as_ref());
+    [
+        ("/uplift/resistance/tension", uplift),
+        ("/swelling/resistance/tension", swelling),
+    ]
+    .into_iter()
+    .filter_map(|(at, resistance)| resistance.map(|r| (at, &r.tension)))
+    .collect()
 }
 
-/// List-length faults of the profile.
+/// Whether a tension resistance of a request comes from torque.
+pub fn by_torque(request: &Request) -> bool {
+    sent(request).iter().any(|(_, tension)| match tension {
+        FrostTension::Given(given) => given.by == TensionBy::Torque,
+        FrostTension::GivenDesign(given) => given.by == TensionBy::Torque,
+        FrostTension::FromSoil(_) => false,
+    })
+}
+
+/// List-length faults of the profiles.
 pub fn lengths(request: &Request, issues: &mut Vec<Issue>) {
-    if let Some(FrostTension::FromSoil(soil)) = tension_of(request) {
-        soil.profile.lengths(PROFILE, issues);
+    for (at, tension) in sent(request) {
+        if let FrostTension::FromSoil(soil) = tension {
+            soil.profile
+                .lengths(&format!("{at}/from_soil/profile"), issues);
+        }
     }
 }
 
-/// Faults of helices, shaft, profile and methods together.
+/// Faults of helices, shaft, profiles and methods together.
 pub fn faults(request: &Request) -> Vec<Issue> {
     let pile = &request.pile;
-    let Some(FrostTension::FromSoil(soil)) = tension_of(request) else {
-        return plate_faults(&pile.shaft, &pile.helices, PILE);
-    };
-    let mut issues = soil.profile.faults(PROFILE);
-    issues.extend(pile_faults(&soil.profile, &pile.shaft, &pile.helices, PILE));
-    if let Some(methods) = &soil.methods {
-        issues.extend(methods.faults(&pile.shaft, METHODS));
+    let mut issues = Vec::new();
+    for (at, tension) in sent(request) {
+        let FrostTension::FromSoil(soil) = tension else {
+            continue;
+        };
+        issues.extend(soil.profile.faults(&format!("{at}/from_soil/profile")));
+        issues.extend(pile_faults(&soil.profile, &pile.shaft, &pile.helices, PILE));
+        if let Some(methods) = &soil.methods {
+            issues.extend(methods.faults(&pile.shaft, &format!("{at}/from_soil/methods")));
+        }
+    }
+    for issue in plate_faults(&pile.shaft, &pile.helices, PILE) {
+        if !issues.contains(&issue) {
+            issues.push(issue);
+        }
     }
     issues
 }
 
-/// Ultimate tension resistance below frost.
-pub fn ultimate(
+/// Tension resistance below ground that holds nothing.
+pub fn held(
     request: &Request,
     tension: &FrostTension,
-    ground: &Ground,
+    no_credit: &NoCredit,
     work: &mut Work,
-) -> Result<Ultimate, Refusal> {
+) -> Result<Held, Refusal> {
     match tension {
         FrostTension::Given(given) => {
-            warn_of_frozen(request, ground, work);
-            Ok(Ultimate {
-                force: given.ultimate,
-                by: given.by,
-                resistance: None,
-                derived: Vec::new(),
-            })
+            warn_of_uncounted(request, no_credit, work);
+            Ok(as_sent(given.ultimate, true, given.by))
         }
-        FrostTension::FromSoil(soil) => by_theory(request, soil, ground.base, work),
+        FrostTension::GivenDesign(given) => {
+            warn_of_uncounted(request, no_credit, work);
+            Ok(as_sent(given.resistance, false, given.by))
+        }
+        FrostTension::FromSoil(soil) => by_theory(request, soil, no_credit.above, work),
     }
 }
 
-/// Helix theory in tension without credit for the ground that freezes: a helix at or above
-/// the base of frost carries nothing, as all soil it would lift is frozen, and embedment
-/// counts from there.
+fn as_sent(force: Force, ultimate: bool, by: TensionBy) -> Held {
+    Held {
+        force,
+        ultimate,
+        by,
+        resistance: None,
+        derived: Vec::new(),
+    }
+}
+
+/// Helix theory in tension without credit for ground that moves: a helix at or above its
+/// base carries nothing, as all soil it would lift is moving, and embedment counts from
+/// there.
 fn by_theory(
     request: &Request,
     soil: &TensionFromSoil,
     base: Length,
     work: &mut Work,
-) -> Result<Ultimate, Refusal> {
+) -> Result<Held, Refusal> {
     let own = soil.methods.unwrap_or_default();
     let options = HelixMethods {
         no_credit_above: Some(own.no_credit_above.unwrap_or(Length::ZERO).max(base)),
@@ -104,26 +153,28 @@ fn by_theory(
         PILE,
         work,
     )?;
-    Ok(Ultimate {
+    Ok(Held {
         force: resistance.ultimate,
+        ultimate: true,
         by: TensionBy::Analysis,
         resistance: Some(resistance),
         derived,
     })
 }
 
-/// A resistance that was sent must not count a helix in ground that freezes.
-fn warn_of_frozen(request: &Request, ground: &Ground, work: &mut Work) {
-    for helix in &ground.helices {
-        if !ground.below_frost(helix.depth) {
+/// A resistance that was sent must not count a helix in ground that moves.
+fn warn_of_uncounted(request: &Request, no_credit: &NoCredit, work: &mut Work) {
+    for helix in no_credit.helices {
+        if !reaches(no_credit.above, helix.depth) {
             work.warn_about(
-                &warnings::GIVEN_TENSION_WITH_FROZEN_HELIX,
+                no_credit.warning,
                 SubjectKind::Helix,
                 &helix.label,
                 format!(
-                    "helix {} of {} is in ground that freezes; the tension resistance sent must not count it",
+                    "helix {} of {} is in {}; the tension resistance sent must not count it",
                     helix.label,
-                    request.pile.name()
+                    request.pile.name(),
+                    no_credit.name
                 ),
             );
         }

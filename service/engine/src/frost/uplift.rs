@@ -4,34 +4,20 @@
 use super::beam_grip;
 use super::bond::{self, Bond};
 use super::codes::{checks, methods, warnings};
-use super::equations::{frost_force, frozen_length, net_frost_tension, shaft_adfreeze};
-use super::factors::{self, Factors};
-use super::ground::Ground;
-use super::outcome::{
-    FrostDemand, FrostFormat, FrostStage, FrostStageOutcome, FrostTensionOutcome, UpliftOutcome,
+use super::equations::{
+    frost_force, frost_force_with_void_form, frozen_length, net_frost_tension, shaft_adfreeze,
 };
-use super::request::{FrostBeam, Request};
-use super::tension::{self, Ultimate};
+use super::ground::Ground;
+use super::measures;
+use super::request::Request;
+use super::resist::{self, Resistance};
+use super::stages::{self, Asked, FromAbove, Stage};
+use super::tension::NoCredit;
+use super::uplift_outcome::{FrostDemand, FrostStageOutcome, UpliftOutcome};
 use super::uplift_request::FrostUplift;
-use crate::catalogue::CheckDef;
-use crate::contract::{Check, Refusal, SubjectKind, Work, utilisation};
-use crate::helix::AxialResistance;
+use crate::contract::{Check, Refusal, SubjectKind, Work};
 use crate::quantity::{Force, ForceUnit, Length, Size, SoilStress};
-use crate::source::{IBC_1810_3_3_1_5, OBC_DEPTH_OF_FOUNDATIONS, Reference};
-
-/// What is known of a stage before any force.
-struct Stage {
-    stage: FrostStage,
-    contact_top: Length,
-    beam_force: Force,
-    dead_load: Force,
-}
-
-/// What holds the pile down.
-struct Resistance {
-    factors: Factors,
-    design: Force,
-}
+use crate::source::OBC_DEPTH_OF_FOUNDATIONS;
 
 /// What is the same in every stage.
 struct Case<'a> {
@@ -40,7 +26,16 @@ struct Case<'a> {
     perimeter: Size,
     bond: Bond,
     severe: Bond,
-    resistance: Option<Resistance>,
+    sleeved: bool,
+    resistance: Option<&'a Resistance>,
+}
+
+/// Uplift by frost with what it was compared with.
+pub struct Judged {
+    /// For the answer.
+    pub outcome: UpliftOutcome,
+    /// What holds the pile down, where it was sent.
+    pub resistance: Option<Resistance>,
 }
 
 /// The check of uplift where something is missing for it.
@@ -51,27 +46,50 @@ pub fn not_evaluated(request: &Request, reason: &'static str, work: &mut Work) {
     );
 }
 
-/// Judges uplift in every stage.
+/// Judges uplift in every stage; `weight` and `void_form_force` come on the pile from
+/// elsewhere.
 pub fn judge(
     request: &Request,
     uplift: &FrostUplift,
     ground: &Ground,
+    (weight, void_form_force): (Force, Option<Force>),
     work: &mut Work,
-) -> Result<UpliftOutcome, Refusal> {
+) -> Result<Judged, Refusal> {
     work.method(&methods::SHAFT_ADFREEZE);
     let (bond, severe) = bond::pair(&uplift.bond, work);
+    let sleeve = measures::sleeve(uplift, ground, work);
+    measures::coating(uplift, work);
     let grip = beam_grip::of(request, ground, work);
     let beam_force = grip.as_ref().map_or(Force::ZERO, |g| g.force);
-    let (resistance, tension) = resist(request, uplift, ground, work)?;
+    let no_credit = NoCredit {
+        above: ground.base,
+        helices: &ground.helices,
+        warning: &warnings::GIVEN_TENSION_WITH_FROZEN_HELIX,
+        name: "ground that freezes",
+    };
+    let resistance = match &uplift.resistance {
+        Some(sent) => {
+            let about = "tension below frost";
+            Some(resist::of(request, sent, &no_credit, about, work)?)
+        }
+        None => None,
+    };
+    let above = FromAbove {
+        beam_force,
+        void_form_force,
+        dead_load: resistance.as_ref().map_or(Force::ZERO, |r| r.dead_load),
+        weight,
+    };
     let case = Case {
         label: request.pile.name(),
         base: ground.base,
         perimeter: request.pile.shaft.perimeter(),
         bond,
         severe,
-        resistance,
+        sleeved: sleeve.as_ref().is_some_and(|s| s.credited),
+        resistance: resistance.as_ref(),
     };
-    let stages: Vec<_> = stages_of(request, uplift, ground, beam_force)
+    let stages: Vec<_> = stages::of(request, ground, &Asked::of_frost(uplift), &above)
         .iter()
         .map(|stage| case.judge(stage, work))
         .collect();
@@ -80,104 +98,25 @@ pub fn judge(
     }
     warn_of_stages(uplift, beam_force, work);
     let worst = worst(&stages);
-    Ok(UpliftOutcome {
+    let outcome = UpliftOutcome {
         bond_stress: case.bond.stress,
         bond_source: case.bond.source,
         severe_bond_stress: case.severe.stress,
         severe_bond_source: case.severe.source,
         shaft_perimeter: case.perimeter,
         beam_grip: grip,
-        factors: case.resistance.map(|r| r.factors.shown),
-        tension,
+        sleeve,
+        factors: resistance.as_ref().map(|r| r.factors.shown.clone()),
+        tension: resistance.as_ref().map(|r| r.tension.clone()),
         governing_stage: worst.stage,
         tension_path_demand: worst.design.net_frost_tension,
         severe_tension_path_demand: worst.severe.net_frost_tension,
         stages,
+    };
+    Ok(Judged {
+        outcome,
+        resistance,
     })
-}
-
-/// Factors and design resistance, where a resistance was sent.
-fn resist(
-    request: &Request,
-    uplift: &FrostUplift,
-    ground: &Ground,
-    work: &mut Work,
-) -> Result<(Option<Resistance>, Option<FrostTensionOutcome>), Refusal> {
-    let Some(sent) = &uplift.resistance else {
-        return Ok((None, None));
-    };
-    let Ultimate {
-        force,
-        by,
-        resistance: from_soil,
-        derived,
-    } = tension::ultimate(request, &sent.tension, ground, work)?;
-    let factors = factors::of(&sent.design_basis, by, work);
-    work.method(match factors.shown.format {
-        FrostFormat::AllowableStress => &methods::FROST_UPLIFT_ALLOWABLE_STRESS,
-        FrostFormat::LimitStates => &methods::FROST_UPLIFT_LIMIT_STATES,
-    });
-    work.trace.about(|| "tension below frost".to_owned());
-    let design = factors.tension.design(force, &mut work.trace);
-    work.trace.about(String::new);
-    let outcome = FrostTensionOutcome {
-        ultimate: force,
-        design,
-        by,
-        counted_helix_count: from_soil.as_ref().map(counted),
-        from_soil,
-        derived_strengths: derived,
-    };
-    Ok((Some(Resistance { factors, design }), Some(outcome)))
-}
-
-/// Helices that are given credit.
-fn counted(resistance: &AxialResistance) -> u32 {
-    let helices = &resistance.individual_bearing.helices;
-    let counted = helices.iter().filter(|h| h.no_credit.is_none()).count();
-    u32::try_from(counted).unwrap_or(u32::MAX)
-}
-
-/// The stages to judge: the building stands, and the pile before that unless it is left
-/// out.
-fn stages_of(
-    request: &Request,
-    uplift: &FrostUplift,
-    ground: &Ground,
-    beam_force: Force,
-) -> Vec<Stage> {
-    let underside = match &request.beam {
-        Some(FrostBeam::InSoil(beam)) => beam.underside_depth,
-        _ => Length::ZERO,
-    };
-    let in_service = uplift
-        .contact_top_depth
-        .unwrap_or_else(|| ground.cold_surface.max(underside));
-    let dead_load = uplift
-        .resistance
-        .as_ref()
-        .map_or(Force::ZERO, |r| r.dead_load);
-    let mut stages = vec![Stage {
-        stage: FrostStage::Service,
-        contact_top: in_service,
-        beam_force,
-        dead_load,
-    }];
-    if !uplift.loaded_before_winter() {
-        let standing = uplift.standing();
-        let cast = standing.beam_cast == Some(true);
-        stages.push(Stage {
-            stage: FrostStage::Construction,
-            contact_top: standing.contact_top_depth.unwrap_or(if cast {
-                in_service
-            } else {
-                ground.cold_surface
-            }),
-            beam_force: if cast { beam_force } else { Force::ZERO },
-            dead_load: standing.dead_load.unwrap_or(Force::ZERO),
-        });
-    }
-    stages
 }
 
 impl Case<'_> {
@@ -186,13 +125,15 @@ impl Case<'_> {
         let name = stage.stage.name();
         work.trace.about(|| format!("{name} stage"));
         let frozen = frozen_length(self.base, stage.contact_top, &mut work.trace);
-        let design = self.demand(stage, self.bond.stress, frozen, work);
+        let bonded = if self.sleeved { Length::ZERO } else { frozen };
+        let design = self.demand(stage, self.bond.stress, bonded, work);
         work.trace.about(|| format!("{name} stage, severe bond"));
         let severe = self.demand(stage, self.severe.stress, frozen, work);
         work.trace.about(String::new);
-        if let Some(resistance) = &self.resistance {
-            let decides = resistance.check(&checks::FROST_UPLIFT, &design);
-            let informs = resistance.check(&checks::FROST_UPLIFT_SEVERE, &severe);
+        if let Some(resistance) = self.resistance {
+            let net = |demand: &FrostDemand| demand.net_frost_tension.unwrap_or(Force::ZERO);
+            let decides = resistance.check(&checks::FROST_UPLIFT, net(&design));
+            let informs = resistance.check(&checks::FROST_UPLIFT_SEVERE, net(&severe));
             for check in [decides, informs.advisory()] {
                 work.check(
                     check
@@ -205,7 +146,8 @@ impl Case<'_> {
             stage: stage.stage,
             contact_top_depth: stage.contact_top,
             frozen_length: frozen,
-            dead_load: self.resistance.as_ref().map(|_| stage.dead_load),
+            beam_in_place: stage.beam_in_place,
+            dead_load: self.resistance.map(|_| stage.dead_load),
             design,
             severe,
         }
@@ -216,38 +158,29 @@ impl Case<'_> {
         &self,
         stage: &Stage,
         bond: SoilStress,
-        frozen: Length,
+        bonded: Length,
         work: &mut Work,
     ) -> FrostDemand {
         let trace = &mut work.trace;
-        let shaft_force = shaft_adfreeze(bond, self.perimeter, frozen, trace);
-        let frost = frost_force(shaft_force, stage.beam_force, trace);
-        let mut demand = FrostDemand {
+        let shaft_force = shaft_adfreeze(bond, self.perimeter, bonded, trace);
+        let frost = match stage.void_form_force {
+            Some(void) => frost_force_with_void_form(shaft_force, stage.beam_force, void, trace),
+            None => frost_force(shaft_force, stage.beam_force, trace),
+        };
+        let compared = self.resistance.map(|r| {
+            let (frost_factor, dead_factor) = (r.factors.frost, r.factors.dead);
+            let net = net_frost_tension(frost_factor, frost, dead_factor, stage.dead_load, trace);
+            r.compare(net, trace)
+        });
+        FrostDemand {
             shaft_force,
             beam_force: stage.beam_force,
+            void_form_force: stage.void_form_force,
             frost_force: frost,
-            net_frost_tension: None,
-            required_ultimate_tension: None,
-            utilisation_ratio: None,
-        };
-        if let Some(Resistance { factors, design }) = &self.resistance {
-            let net = net_frost_tension(factors.frost, frost, factors.dead, stage.dead_load, trace);
-            demand.net_frost_tension = Some(net);
-            demand.required_ultimate_tension = Some(factors.tension.required(net, trace));
-            demand.utilisation_ratio = utilisation(net.si(), design.si()).0;
+            net_frost_tension: compared.as_ref().map(|c| c.net),
+            required_ultimate_tension: compared.as_ref().and_then(|c| c.required),
+            utilisation_ratio: compared.as_ref().and_then(|c| c.utilisation),
         }
-        demand
-    }
-}
-
-impl Resistance {
-    fn check(&self, def: &'static CheckDef, demand: &FrostDemand) -> Check {
-        let source: &'static Reference = match self.factors.shown.format {
-            FrostFormat::AllowableStress => &IBC_1810_3_3_1_5,
-            FrostFormat::LimitStates => &OBC_DEPTH_OF_FOUNDATIONS,
-        };
-        let net = demand.net_frost_tension.unwrap_or(Force::ZERO);
-        Check::at_most(def, net, self.design, source)
     }
 }
 

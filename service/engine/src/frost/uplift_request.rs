@@ -1,13 +1,12 @@
-//! What is asked about uplift: bond on the shaft, what holds the pile down, and by which
-//! format the two are compared.
+//! What is asked about uplift by frost: bond on the shaft, measures against it, and the
+//! pile before the building stands. What holds the pile down has its own file.
 
 use serde::{Deserialize, Serialize};
 use validator::Validate;
 
+use super::resistance_request::FrostResistance;
 use crate::choice::validate_choice;
-use crate::helix::HelixMethods;
 use crate::quantity::{Force, ForceUnit, Length, LengthUnit, SoilStress, StressUnit};
-use crate::soil::SoilProfile;
 use crate::text::Label;
 
 /// Uplift by frozen ground that grips the shaft.
@@ -24,6 +23,16 @@ pub struct FrostUplift {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(range(min = Length::ZERO, max = Length::new(10.0, LengthUnit::M)))]
     pub contact_top_depth: Option<Length>,
+    /// A loose sleeve round the shaft. Counts only where it reaches the base of frost or
+    /// below and the caller states that it can heave freely; else the answer says why not.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub sleeve: Option<ShaftSleeve>,
+    /// A coating of the shaft such as zinc, bitumen or a wrap. It is given no credit, and the
+    /// answer says so; a tested bond is sent as `given` under `bond`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub coating: Option<Label>,
     /// The pile before the building stands on it; `standing_over_winter` without any load
     /// when left out.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -154,132 +163,28 @@ pub struct StandingOverWinter {
 #[serde(deny_unknown_fields)]
 pub struct LoadedBeforeWinter {}
 
-/// What holds a pile down against frost.
+/// A loose sleeve round the shaft, in place before the ground freezes for the first time.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Validate)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 #[serde(deny_unknown_fields)]
-pub struct FrostResistance {
-    /// Format of the comparison with its factors. Codes give none for adfreeze, so each is
-    /// echoed with its source.
+pub struct ShaftSleeve {
+    /// Depth of the sleeve's lower end below final grade; 0.1 to 10 m. It begins where the
+    /// shaft comes in touch with soil.
+    #[validate(range(min = Length::new(0.1, LengthUnit::M), max = Length::new(10.0, LengthUnit::M)))]
+    pub bottom_depth: Length,
+    /// That frozen ground can lift the sleeve without lifting the pile; the caller stands
+    /// for it. Left out, the sleeve counts nothing.
+    #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(nested)]
-    pub design_basis: FrostBasis,
-    /// Dead load that is always on the pile once the building stands, unfactored; 0 to
-    /// 10 MN. Live load and snow count nothing.
-    #[validate(range(min = Force::ZERO, max = Force::new(10_000.0, ForceUnit::KN)))]
-    pub dead_load: Force,
-    /// Ultimate tension resistance of the ground below frost.
-    #[validate(nested)]
-    pub tension: FrostTension,
+    pub free_to_heave: Option<FreeToHeave>,
 }
 
-/// Format of the comparison.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-#[serde(rename_all = "snake_case", deny_unknown_fields)]
-pub enum FrostBasis {
-    /// Force - factor x dead load at most ultimate tension / safety factor.
-    AllowableStress(FrostAllowableStress),
-    /// Factor x force - factor x dead load at most factor x ultimate tension.
-    LimitStates(FrostLimitStates),
-}
-
-validate_choice!(FrostBasis { AllowableStress = "allowable_stress", LimitStates = "limit_states" });
-
-/// Allowable-stress factors.
-#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize, Validate)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-#[serde(deny_unknown_fields)]
-pub struct FrostAllowableStress {
-    /// Share of the dead load that counts; 0 to 1, 0.6 when left out.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    #[validate(range(min = 0.0, max = 1.0))]
-    #[cfg_attr(feature = "openapi", schema(minimum = 0, maximum = 1))]
-    pub dead_load_factor: Option<f64>,
-    /// Safety factor on ultimate tension; 1 to 10. When left out: 3 by analysis or torque,
-    /// 2 by load test.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    #[validate(range(min = 1.0, max = 10.0))]
-    #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 10))]
-    pub tension_safety_factor: Option<f64>,
-}
-
-/// Limit-states factors.
-#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize, Validate)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-#[serde(deny_unknown_fields)]
-pub struct FrostLimitStates {
-    /// Load factor on the frost force; 1 to 3, 1.25 when left out.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    #[validate(range(min = 1.0, max = 3.0))]
-    #[cfg_attr(feature = "openapi", schema(minimum = 1, maximum = 3))]
-    pub frost_load_factor: Option<f64>,
-    /// Load factor on the dead load that counteracts; 0 to 1, 0.9 when left out.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    #[validate(range(min = 0.0, max = 1.0))]
-    #[cfg_attr(feature = "openapi", schema(minimum = 0, maximum = 1))]
-    pub dead_load_factor: Option<f64>,
-    /// Resistance factor on ultimate tension; 0.05 to 1. When left out: 0.3 by analysis or
-    /// torque, 0.4 by load test.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    #[validate(range(min = 0.05, max = 1.0))]
-    #[cfg_attr(feature = "openapi", schema(minimum = 0.05, maximum = 1))]
-    pub tension_resistance_factor: Option<f64>,
-}
-
-/// Ultimate tension resistance of the ground below frost.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-#[serde(rename_all = "snake_case", deny_unknown_fields)]
-#[allow(clippy::large_enum_variant)]
-pub enum FrostTension {
-    /// The caller's own.
-    Given(GivenTension),
-    /// By helix theory from a soil profile; ground that freezes is given no credit, so only
-    /// helices below the base of frost count.
-    FromSoil(TensionFromSoil),
-}
-
-validate_choice!(FrostTension { Given = "given", FromSoil = "from_soil" });
-
-/// A tension resistance sent by the caller.
+/// The statement that a sleeve can heave freely.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Validate)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 #[serde(deny_unknown_fields)]
-pub struct GivenTension {
-    /// Ultimate, neither factored nor divided by a safety factor, and without anything in
-    /// ground that freezes; 0 to 20 MN.
-    #[validate(range(min = Force::ZERO, max = Force::new(20_000.0, ForceUnit::KN)))]
-    pub ultimate: Force,
-    /// How it was found; the safety or resistance factor follows from it.
-    pub by: TensionBy,
-    /// Where it comes from.
+pub struct FreeToHeave {
+    /// What this rests on, such as a detail of the plans.
     #[validate(nested)]
     pub reference: Label,
-}
-
-/// How a tension resistance was found.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-#[serde(rename_all = "snake_case")]
-pub enum TensionBy {
-    /// Computed from the ground.
-    Analysis,
-    /// From installation torque; the 12-diameter rule then holds.
-    Torque,
-    /// Measured in a tension test on this site.
-    LoadTest,
-}
-
-/// Tension resistance by helix theory.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Validate)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-#[serde(deny_unknown_fields)]
-pub struct TensionFromSoil {
-    /// Soil at the pile.
-    #[validate(nested)]
-    pub profile: SoilProfile,
-    /// Choice of methods; each has a default.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    #[validate(nested)]
-    pub methods: Option<HelixMethods>,
 }

@@ -1,9 +1,10 @@
 //! What a void form passes on to beam and pile while it is crushed, and whether its crush
 //! pressure goes with the concrete it carries.
 
+use super::beam_request::FrostBeam;
 use super::codes::{checks, methods, refusals, warnings};
 use super::ground::Ground;
-use super::request::{FrostBeam, Request};
+use super::request::Request;
 use super::void_equations::{crush_line_load, crush_tension};
 use super::void_form;
 use super::void_outcome::{CrushStatement, FormCrushOutcome};

@@ -18,7 +18,7 @@ use crate::source::{CALLER, DERIVED, SourceNote, VOID_FORM_RESIDUAL_PRACTICE};
 const RESIDUAL_MAX: f64 = 0.95;
 
 /// Depth of ground that freezes under the surface exposed to the cold.
-fn frost_depth(ground: &Ground) -> Length {
+pub fn frost_depth(ground: &Ground) -> Length {
     ground.base - ground.cold_surface
 }
 

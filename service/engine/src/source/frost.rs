@@ -19,4 +19,10 @@ references! { FROST:
     NBCC_DEAD_COUNTERACTING = "nbcc_dead_counteracting", "National Building Code of Canada 2020", "Table 4.1.3.2.-A, dead load that counteracts", Memory, "0.9 D.";
     VOID_FORM_RESIDUAL_PRACTICE = "void_form_residual_practice", "Practitioners' discussion of collapsible void forms", "about 60 % of the thickness stays free after collapse", Secondary, "Weak: a rule of thumb. The tested crushed thickness of the form is to be preferred.";
     CONCRETE_UNIT_WEIGHT_PRACTICE = "concrete_unit_weight_practice", "Common practice", "normal-weight reinforced concrete", CommonPracticeNoSource, "150 lbf/ft3 (23.6 kN/m3) for wet normal-weight concrete with its bars.";
+    SLEEVE_PRACTICE = "frost_sleeve_practice", "Common practice", "loose sleeve round the shaft", CommonPracticeNoSource, "Frees the shaft only where it reaches below frost and can itself heave freely. No published credit was found.";
+    COATING_PRACTICE = "frost_coating_practice", "Common practice", "bitumen, wrap or zinc on the shaft", CommonPracticeNoSource, "Bitumen and wraps lower the bond; no number was found that is safe to credit. Zinc is given none.";
+    CHEN_SWELL_UPLIFT = "chen_swell_uplift", "Chen, Foundations on Expansive Soils", "uplift on piers, U = 2 pi r f u D", Memory, "0.15 of the swell pressure over the wetted depth. Concrete piers.";
+    NELSON_MILLER_ALPHA = "nelson_miller_alpha", "Nelson and Miller, Expansive Soils", "uplift on drilled piers, alpha 0.10 to 0.25 of the swell pressure", Memory, "Concrete piers.";
+    TXDOT_SWELL_UPLIFT = "txdot_swell_uplift", "Texas Department of Transportation, Geotechnical Manual (LRFD)", "uplift of drilled shafts in expansive soil", Secondary, "The whole swell pressure over the upper 10 to 20 ft. Seen summarised; concrete shafts.";
+    BURKE_2022 = "burke_2022_swell_uplift", "da Silva Burke et al. 2022, Canadian Geotechnical Journal", "abstract", Secondary, "The lesser of an elastic heave solution and a limiting alpha times undrained strength fits full-scale tests best; only the limiting branch is used here. Seen summarised.";
 }

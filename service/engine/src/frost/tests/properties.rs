@@ -194,7 +194,7 @@ proptest! {
             answer(request).result.uplift.unwrap()
         };
         let (mild, cold) = (at(pile.frost), at((pile.frost + more).min(2.0)));
-        let of = |up: &crate::frost::UpliftOutcome| up.tension.as_ref().unwrap().ultimate.si();
+        let of = |up: &crate::frost::UpliftOutcome| up.tension.as_ref().unwrap().ultimate.unwrap().si();
         prop_assert!(of(&cold) <= of(&mild) * (1.0 + 1e-12));
     }
 
