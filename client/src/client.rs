@@ -4,7 +4,8 @@ use std::time::Duration;
 
 use bearwell_engine::contract::{Answer, Call, Noun};
 use bearwell_engine::{
-    drag_force, footing, forecast, frost, helix, job, layout, load_test, record, torque,
+    drag_force, footing, forecast, frost, ground_heave, helix, job, layout, load_test, record,
+    torque,
 };
 use reqwest::header::{ACCEPT, CONTENT_TYPE, RETRY_AFTER};
 use serde::de::DeserializeOwned;
@@ -96,6 +97,8 @@ calculations! {
         "Capacity from installation torque, and back.";
     frost_embedment: frost::FrostEmbedment, frost::Request => frost::Outcome,
         "Embedment below frost, and uplift by frost.";
+    ground_heave: ground_heave::GroundHeave, ground_heave::Request => ground_heave::Outcome,
+        "How far the ground comes up by freezing and by swelling.";
     drag_force: drag_force::DragForce, drag_force::Request => drag_force::Outcome,
         "Ground that settles round the shaft: neutral plane, drag force, and the steel.";
     pile_layout: layout::PileLayout, layout::Request => layout::Outcome,

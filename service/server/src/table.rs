@@ -10,6 +10,7 @@ use bearwell_engine::drag_force::DragForce;
 use bearwell_engine::footing::FootingBearing;
 use bearwell_engine::forecast::LengthForecast;
 use bearwell_engine::frost::FrostEmbedment;
+use bearwell_engine::ground_heave::GroundHeave;
 use bearwell_engine::helix::HelixCapacity;
 use bearwell_engine::job::InstallationJob;
 use bearwell_engine::layout::PileLayout;
@@ -39,6 +40,7 @@ pub const CALCULATIONS: &[Entry] = &[
     ]),
     Entry::of::<TorqueCapacity, TorqueSheets>(),
     Entry::of::<FrostEmbedment, JsonOnly>(),
+    Entry::of::<GroundHeave, JsonOnly>(),
     Entry::of::<DragForce, JsonOnly>(),
     Entry::of::<PileLayout, LayoutSheets>().heavy(),
     Entry::of::<FootingBearing, JsonOnly>(),

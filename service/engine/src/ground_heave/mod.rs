@@ -23,6 +23,9 @@ mod susceptibility;
 #[cfg(feature = "compute")]
 pub mod swelling;
 
+#[cfg(all(test, feature = "compute"))]
+mod tests;
+
 pub use outcome::*;
 pub use request::*;
 pub use soil_request::*;

@@ -54,7 +54,8 @@ fn missing(at: &str, layers: &[OedometerLayer]) -> Vec<Issue> {
             ("swell_pressure", layer.swell_pressure.is_none()),
         ]
         .into_iter()
-        .filter_map(|(name, absent)| absent.then(|| format!("`{name}`")))
+        .filter(|(_, absent)| *absent)
+        .map(|(name, _)| format!("`{name}`"))
         .collect();
         if !lacks.is_empty() {
             issues.push(

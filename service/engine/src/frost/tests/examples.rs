@@ -85,6 +85,27 @@ fn every_refused_example_is_refused_where_it_should_be() {
             "void_form_without_heave",
         ),
         (
+            "void-form-no-frost-depth",
+            "physics",
+            "segregation_without_frost_depth",
+        ),
+        (
+            "void-form-no-segregation-potential",
+            "physics",
+            "segregation_potential_missing",
+        ),
+        (
+            "void-form-rated-above-crush",
+            "physics",
+            "rated_load_above_crush",
+        ),
+        ("void-form-swell-no-layers", "lengths", "list_too_short"),
+        (
+            "void-form-tributary-differs",
+            "physics",
+            "tributary_lengths_differ",
+        ),
+        (
             "void-form-without-heave",
             "physics",
             "void_form_without_heave",
@@ -108,6 +129,12 @@ fn verdicts_of_the_projects() {
             "linnet-void-form-too-thin",
             Verdict::Reject,
             &["void_form_clearance"],
+        ),
+        ("linnet-void-form-crushed", Verdict::Accept, &[]),
+        (
+            "linnet-void-form-too-weak",
+            Verdict::Reject,
+            &["void_form_crush_strength"],
         ),
         ("linnet-tension-by-torque", Verdict::Accept, &[]),
         ("sizerin", Verdict::Accept, &[]),

@@ -7,6 +7,7 @@ mod faults;
 mod projects;
 mod properties;
 mod tension;
+mod void_heave;
 
 use serde_json::{Value as Json, json};
 use validator::Validate;
