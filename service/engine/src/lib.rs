@@ -11,6 +11,7 @@ pub mod basis;
 pub mod catalogue;
 mod choice;
 pub mod contract;
+pub mod corrosion;
 pub mod date;
 pub mod drag_force;
 #[cfg(all(test, feature = "compute"))]

@@ -43,6 +43,8 @@ pub const LOADS: usize = 20_000;
 pub const LOAD_TEST_POINTS: usize = 400;
 /// Rows in a table of shaft resistance over depth.
 pub const SHAFT_RESISTANCE_ROWS: usize = 200;
+/// Sections in a loss by corrosion.
+pub const CORRODED_SECTIONS: usize = 20;
 /// Rows in an installation log.
 pub const LOG_ROWS: usize = 400;
 /// Piles to come in a forecast of their depths.
@@ -106,6 +108,7 @@ limits! {
     "loads" = LOADS, "Loads in a plan.";
     "load_test_points" = LOAD_TEST_POINTS, "Points of a load test.";
     "shaft_resistance_rows" = SHAFT_RESISTANCE_ROWS, "Rows in a table of cumulative shaft resistance over depth.";
+    "corroded_sections" = CORRODED_SECTIONS, "Sections in a loss by corrosion.";
     "log_rows" = LOG_ROWS, "Rows in an installation log.";
     "forecast_piles" = FORECAST_PILES, "Piles to come in a forecast of their depths.";
     "forecast_logs" = FORECAST_LOGS, "Piles in the ground that a forecast stands on.";

@@ -100,6 +100,7 @@ pub fn all_checks() -> Vec<&'static CheckDef> {
         crate::job::codes::checks::ALL,
         crate::forecast::codes::checks::ALL,
         crate::drag_force::codes::checks::ALL,
+        crate::corrosion::codes::checks::ALL,
     ]
     .concat()
 }
@@ -121,6 +122,7 @@ pub fn all_warnings() -> Vec<&'static WarningDef> {
         crate::job::codes::warnings::ALL,
         crate::forecast::codes::warnings::ALL,
         crate::drag_force::codes::warnings::ALL,
+        crate::corrosion::codes::warnings::ALL,
     ]
     .concat()
 }
@@ -132,6 +134,7 @@ pub fn all_cautions() -> Vec<&'static CautionDef> {
         crate::footing::codes::cautions::ALL,
         crate::record::codes::cautions::ALL,
         crate::drag_force::codes::cautions::ALL,
+        crate::corrosion::codes::cautions::ALL,
     ]
     .concat()
 }
@@ -153,6 +156,7 @@ pub fn all_refusals() -> Vec<&'static RefusalDef> {
         crate::job::codes::refusals::ALL,
         crate::forecast::codes::refusals::ALL,
         crate::drag_force::codes::refusals::ALL,
+        crate::corrosion::codes::refusals::ALL,
     ]
     .concat()
 }
@@ -172,6 +176,7 @@ pub fn all_methods() -> Vec<&'static MethodDef> {
         crate::job::codes::methods::ALL,
         crate::forecast::codes::methods::ALL,
         crate::drag_force::codes::methods::ALL,
+        crate::corrosion::codes::methods::ALL,
     ]
     .concat()
 }

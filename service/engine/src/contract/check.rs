@@ -55,6 +55,7 @@ pub enum SubjectKind {
     Helix,
     Beam,
     Layer,
+    Section,
     LogRow,
     Plan,
 }

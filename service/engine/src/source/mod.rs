@@ -4,6 +4,7 @@
 
 mod axial;
 mod codes;
+mod corrosion;
 mod drag;
 mod footing;
 mod forecast;
@@ -21,6 +22,7 @@ use std::borrow::Cow;
 
 pub use axial::*;
 pub use codes::*;
+pub use corrosion::*;
 pub use drag::*;
 pub use footing::*;
 pub use forecast::*;
@@ -147,6 +149,7 @@ pub fn all() -> impl Iterator<Item = &'static Reference> {
         FROST,
         HEAVE,
         DRAG,
+        CORROSION,
         STRUCTURAL,
         RELIABILITY,
     ]

@@ -14,6 +14,9 @@ fn every_example_comes_to_its_verdict() {
         ("effective-lower-of-two-windows", Accept),
         ("effective-mean-over-3-diameters", Accept),
         ("effective-mean-over-3-ft", Accept),
+        ("in-1", Accept),
+        ("in-1-4-5-turns", Accept),
+        ("in-1-5-turns", Continue),
         ("linnet", Accept),
         ("linnet-at-greatest-depth", Reject),
         ("linnet-backed-out", Accept),
@@ -81,6 +84,28 @@ fn every_example_comes_to_its_verdict() {
         .collect();
     assert!(wrong.is_empty(), "{wrong:#?}");
     assert_eq!(found.len(), expected.len());
+}
+
+/// IN-1: 85 % of a pitch of 3 in is 2.55 in a turn. Where the final torque is taken, 4 turns a
+/// foot are 3 in and 4.5 are 2.667, which pass; 5 are 2.4, which fail.
+#[test]
+fn in_1_advance_at_final_torque() {
+    for (name, advance, status) in [
+        ("in-1", 3.0, CheckStatus::Pass),
+        ("in-1-4-5-turns", 12.0 / 4.5, CheckStatus::Pass),
+        ("in-1-5-turns", 2.4, CheckStatus::Fail),
+    ] {
+        let text = crate::examples::request::<InstallationRecord>(name);
+        let (_, answer) = through::<InstallationRecord>(&text, Trace::off()).unwrap();
+        let check = answer.checks.iter().find(|c| c.id == "record_advance");
+        let check = check.expect("a check of the advance");
+        assert_eq!(check.status, status, "{name}");
+        let inches = |shown: &Option<crate::quantity::Shown>| {
+            shown.as_ref().expect("a value").value() / 0.0254
+        };
+        assert!((inches(&check.demand) - 2.55).abs() < 1e-9, "{name}");
+        assert!((inches(&check.capacity) - advance).abs() < 1e-9, "{name}");
+    }
 }
 
 /// The capacity by torque of the pile in debris, its helices and what can be done: the figures
