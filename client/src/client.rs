@@ -4,7 +4,7 @@ use std::time::Duration;
 
 use bearwell_engine::contract::{Answer, Call, Noun};
 use bearwell_engine::{
-    drag_force, footing, forecast, frost, ground_heave, helix, job, layout, load_test, record,
+    corrosion, drag_force, footing, forecast, frost, ground_heave, helix, job, layout, load_test, record,
     torque,
 };
 use reqwest::header::{ACCEPT, CONTENT_TYPE, RETRY_AFTER};
@@ -101,6 +101,8 @@ calculations! {
         "How far the ground comes up by freezing and by swelling.";
     drag_force: drag_force::DragForce, drag_force::Request => drag_force::Outcome,
         "Ground that settles round the shaft: neutral plane, drag force, and the steel.";
+    corrosion_loss: corrosion::CorrosionLoss, corrosion::Request => corrosion::Outcome,
+        "Steel lost to the ground over a life, and the section left.";
     pile_layout: layout::PileLayout, layout::Request => layout::Outcome,
         "Where the piles go along grade beams, and what they carry.";
     footing_bearing: footing::FootingBearing, footing::Request => footing::Outcome,

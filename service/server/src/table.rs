@@ -6,6 +6,7 @@ use std::sync::atomic::AtomicBool;
 
 use bearwell_engine::catalogue::refusals;
 use bearwell_engine::contract::{Answer, Calculation, Issue, Noun, Options, Paper, Work, run};
+use bearwell_engine::corrosion::CorrosionLoss;
 use bearwell_engine::drag_force::DragForce;
 use bearwell_engine::footing::FootingBearing;
 use bearwell_engine::forecast::LengthForecast;
@@ -42,6 +43,7 @@ pub const CALCULATIONS: &[Entry] = &[
     Entry::of::<FrostEmbedment, JsonOnly>(),
     Entry::of::<GroundHeave, JsonOnly>(),
     Entry::of::<DragForce, JsonOnly>(),
+    Entry::of::<CorrosionLoss, JsonOnly>(),
     Entry::of::<PileLayout, LayoutSheets>().heavy(),
     Entry::of::<FootingBearing, JsonOnly>(),
     Entry::of::<LoadTest, LoadTestSheets>().csv(CsvBody {
