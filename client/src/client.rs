@@ -4,8 +4,8 @@ use std::time::Duration;
 
 use bearwell_engine::contract::{Answer, Call, Noun};
 use bearwell_engine::{
-    corrosion, drag_force, footing, forecast, frost, ground_heave, helix, job, layout, load_test, record,
-    torque,
+    corrosion, drag_force, footing, forecast, frost, ground_heave, helix, job, layout, load_test,
+    record, torque,
 };
 use reqwest::header::{ACCEPT, CONTENT_TYPE, RETRY_AFTER};
 use serde::de::DeserializeOwned;

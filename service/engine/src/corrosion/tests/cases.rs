@@ -18,16 +18,16 @@ fn co_1_zinc_life_and_steel_loss() {
         (LossMethod::Fhwa, LossCounts::EachFace)
     );
     let expected = [
-        (9.684, 0.381, 0.1142, 7.42, 4.82),
-        (8.084, 0.318, 0.0795, 5.17, 3.36),
+        (9.684, 381.0, 0.1142, 7.42, 4.82),
+        (8.084, 318.0, 0.0795, 5.17, 3.36),
     ];
-    for (wire, (mm, inches, area, nominal, factored)) in a.result.sections.iter().zip(expected) {
+    for (wire, (mm, mil, area, nominal, factored)) in a.result.sections.iter().zip(expected) {
         let life = wire.zinc_life.expect("zinc");
         close(life.get(DurationUnit::Year), 16.0, 1e-12);
         close(wire.loss_each_face.get(LengthUnit::Um), 708.0, 1e-12);
         close(wire.loss_in_all.get(LengthUnit::Um), 1416.0, 1e-12);
         close(wire.thickness_after.get(LengthUnit::Mm), mm, 1e-12);
-        prints(wire.thickness_after.get(LengthUnit::In), inches, 0.001);
+        prints(wire.thickness_after.get(LengthUnit::Mil), mil, 1.0);
         let after = wire.area_after.expect("an area").get(AreaUnit::In2);
         assert!((after - area).abs() < 1e-4, "{after}");
         prints(
