@@ -7,8 +7,8 @@ use super::outcome::{FrostDepth, FrostDepthSource, Outcome};
 use super::request::Request;
 use super::section::{self, Parts};
 use super::{
-    FrostEmbedment, combined, embedment, ground_faults, swell, swell_faults, tension, underside,
-    uplift, void_crush, void_form, weight,
+    FrostEmbedment, combined, drag, embedment, ground_faults, swell, swell_faults, tension,
+    underside, uplift, void_crush, void_form, weight,
 };
 use crate::catalogue::cautions;
 use crate::contract::{Calculation, Issue, Refusal, Work, list_length, none_of};
@@ -27,6 +27,7 @@ impl Calculation for FrostEmbedment {
         );
         tension::lengths(request, issues);
         underside::lengths(request, issues);
+        drag::lengths(request, issues);
         if let Some(form) = &request.void_form {
             void_form::lengths(form, issues);
         }
@@ -76,6 +77,7 @@ impl Calculation for FrostEmbedment {
             .void_form
             .as_ref()
             .and_then(|form| void_form::judge(request, form, &ground, work));
+        let downdrag = drag::judge(request, &ground, work)?;
         let section = section::of(
             request,
             &ground,
@@ -84,6 +86,7 @@ impl Calculation for FrostEmbedment {
                 swell: swelling.as_ref().map(|j| &j.outcome),
                 underside: beam_underside.as_ref(),
                 void_form: void_form.as_ref(),
+                drag: downdrag.as_ref(),
             },
         );
         Ok(Outcome {
@@ -103,6 +106,7 @@ impl Calculation for FrostEmbedment {
             governing_uplift,
             pile_weight,
             beam_underside,
+            downdrag,
             void_form,
             section,
         })
@@ -116,6 +120,7 @@ fn faults(request: &Request, ground: &Ground) -> Vec<Issue> {
     issues.extend(swell_faults::of(request));
     issues.extend(weight::faults(request));
     issues.extend(underside::faults(request, ground));
+    issues.extend(drag::faults(request, ground));
     if let Some(form) = &request.void_form {
         issues.extend(void_form::faults(request, form, ground));
     }

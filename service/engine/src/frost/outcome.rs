@@ -8,6 +8,7 @@ use super::section_outcome::FrostSection;
 use super::swell_outcome::{CombinedUplift, GoverningUplift, SwellOutcome};
 use super::uplift_outcome::UpliftOutcome;
 use super::void_outcome::VoidFormOutcome;
+use crate::drag_force::DragOutcome;
 use crate::ground_heave::HeaveCause;
 use crate::quantity::{Force, Length, Size};
 use crate::source::SourceNote;
@@ -45,6 +46,9 @@ pub struct Outcome {
     /// What the underside of a beam in soil rests on.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub beam_underside: Option<BeamUnderside>,
+    /// Drag of settling ground on the shaft, where it was asked for; on the steel only.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub downdrag: Option<DragOutcome>,
     /// The void form, where it was asked for.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub void_form: Option<VoidFormOutcome>,

@@ -9,6 +9,7 @@ use super::path_request::{PileWeight, TensionPath};
 use super::swell_request::SwellUplift;
 use super::uplift_request::FrostUplift;
 use super::void_request::FrostVoidForm;
+use crate::drag_force::DragAsked;
 use crate::helix::HelixPile;
 use crate::quantity::{Length, LengthUnit};
 
@@ -82,6 +83,11 @@ pub struct Request {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(nested)]
     pub tension_path: Option<TensionPath>,
+    /// Drag of settling ground on the shaft: fill, soil that collapses, a water table drawn
+    /// down. A check of the steel only, added to no other demand.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub downdrag: Option<DragAsked>,
     /// The void form under the beam; refused without the predicted heave.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(nested)]

@@ -12,6 +12,7 @@ use super::section_outcome::{
 use super::swell_outcome::SwellOutcome;
 use super::uplift_outcome::{FrostStage, FrostTensionOutcome, UpliftOutcome};
 use super::void_outcome::VoidFormOutcome;
+use crate::drag_force::DragOutcome;
 use crate::quantity::{Force, Length};
 use crate::text::Label;
 
@@ -25,6 +26,8 @@ pub struct Parts<'a> {
     pub underside: Option<&'a BeamUnderside>,
     /// The void form.
     pub void_form: Option<&'a VoidFormOutcome>,
+    /// Drag of settling ground.
+    pub drag: Option<&'a DragOutcome>,
 }
 
 /// The section of a request with what was judged.
@@ -173,6 +176,18 @@ fn forces(
     if let Some(tension) = parts.swell.and_then(|s| s.tension.as_ref()) {
         let active = request.active_depth.unwrap_or(Length::ZERO);
         all.hold(tension, ground, active);
+    }
+    if let Some(drag) = parts.drag.and_then(|d| d.governing.as_ref()) {
+        let top = ground
+            .cold_surface
+            .max(beam.map_or(Length::ZERO, |b| b.underside_depth));
+        let span = (top.min(drag.depth), drag.depth);
+        all.add(
+            SectionForceKind::Drag,
+            FrostStage::Service,
+            drag.drag_force,
+            span,
+        );
     }
     let stage_of = |f: &SectionForce| f.stage != FrostStage::Service;
     all.0.sort_by_key(stage_of);

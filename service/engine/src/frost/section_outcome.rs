@@ -132,6 +132,9 @@ pub enum SectionForceKind {
     VoidForm,
     /// Swelling soil under a beam without a void form, upwards.
     BeamUndersideSwell,
+    /// Drag of settling ground on the shaft, downwards, down to the neutral plane; it does not
+    /// act together with uplift.
+    Drag,
     /// Dead load and counted weight, downwards.
     DeadLoad,
     /// Ultimate, allowable or factored tension resistance by which the ground holds the
