@@ -1,11 +1,16 @@
 //! Tests of `frost-embedment`: published and recomputed cases, worked projects, properties,
 //! faults, and the example requests. Helpers that all of them use are here.
 
+mod cabin;
 mod cases;
 mod examples;
 mod faults;
+mod measures;
 mod projects;
 mod properties;
+mod section;
+mod swell_properties;
+mod swelling;
 mod tension;
 mod void_heave;
 
@@ -75,6 +80,11 @@ pub fn pile(outside_mm: f64, helices: &[(f64, f64)], frost_m: f64) -> Json {
         "frost": { "official_depth": q(frost_m, "m") },
         "beam": { "above_ground": {} }
     })
+}
+
+/// An example of this noun as JSON.
+pub fn example(name: &str) -> Json {
+    serde_json::from_str(&crate::examples::request::<FrostEmbedment>(name)).expect("JSON")
 }
 
 /// The same request with one member set.
