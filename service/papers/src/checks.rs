@@ -22,10 +22,32 @@ pub fn items(checks: &[Check], prefix: &str, system: System) -> Vec<Item> {
         .collect()
 }
 
+/// Those that pass, in one sentence: the one of each id that uses most of its limit.
+pub fn passed(checks: &[Check], prefix: &str) -> Option<String> {
+    let failed = |id: &str| {
+        let bad = |c: &&Check| c.id == id && c.status != CheckStatus::Pass;
+        checks.iter().any(|c| bad(&c))
+    };
+    let those = checks.iter().filter(|c| c.governing && !failed(&c.id));
+    let told: Vec<String> = those
+        .map(|c| {
+            let name = c.id.strip_prefix(prefix).unwrap_or(&c.id).replace('_', " ");
+            match c.utilisation_ratio {
+                Some(ratio) => format!("{name} {}", words::utilisation(ratio)),
+                None => name,
+            }
+        })
+        .collect();
+    (!told.is_empty()).then(|| format!("Pass, 1 is all: {}.", told.join(", ")))
+}
+
 /// A check in a sentence.
 fn told(check: &Check, prefix: &str, system: System) -> String {
     let name = check.id.strip_prefix(prefix).unwrap_or(&check.id);
     let mut text = name.replace('_', " ");
+    if let Some(combination) = &check.combination {
+        text += &format!(", {combination}");
+    }
     if let (Some(demand), Some(capacity)) = (&check.demand, &check.capacity) {
         let (there, limit, relation) = match check.relation {
             Relation::AtLeast => (capacity, demand, "at least"),

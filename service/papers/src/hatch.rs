@@ -181,6 +181,41 @@ fn mark(d: &mut String, look: &Look, (x, y): (f64, f64), size: f64) {
     }
 }
 
+/// Upright strokes with points: ground that rises.
+pub fn upright(svg: &mut Svg, r: Rect) {
+    let count = (r.w / 1.8).floor().max(1.0);
+    let step = r.w / count;
+    let tip = (0.3 * r.h).min(0.8);
+    let mut d = String::new();
+    for i in 0..count as usize {
+        let x = r.x + (i as f64 + 0.5) * step;
+        let (top, bottom) = (r.y + 0.12 * r.h, r.bottom() - 0.12 * r.h);
+        d += &format!("M{} {}V{}", mm(x), mm(bottom), mm(top));
+        d += &format!("M{} {}L{} {}", mm(x - 0.5), mm(top + tip), mm(x), mm(top));
+        d += &format!("L{} {}", mm(x + 0.5), mm(top + tip));
+    }
+    svg.path(&d, "stroke=\"#000\" stroke-width=\"0.2\"");
+}
+
+/// Slanted lines from edge to edge: what is left of something crushed.
+pub fn slanted(svg: &mut Svg, r: Rect) {
+    if r.h < 0.05 {
+        return;
+    }
+    let mut d = String::new();
+    let mut start = r.x - r.h;
+    while start < r.right() {
+        // from the lower left to the upper right, as far as the rectangle goes
+        let (from, to) = (start.max(r.x), (start + r.h).min(r.right()));
+        if to - from > 0.05 {
+            let up = |x: f64| r.bottom() - (x - start);
+            d += &format!("M{} {}L{} {}", mm(from), mm(up(from)), mm(to), mm(up(to)));
+        }
+        start += 1.1;
+    }
+    svg.path(&d, "stroke=\"#000\" stroke-width=\"0.18\"");
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

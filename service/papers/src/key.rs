@@ -1,6 +1,9 @@
 //! The legend of a sheet: samples of marks and lines with their texts, in columns. What is on
 //! a sheet and how it looks is said by the sheet.
 
+use bearwell_engine::soil::SoilKind;
+
+use crate::hatch::hatch;
 use crate::panel::PITCH;
 use crate::svg::{Rect, Style, Svg, fitted, width};
 
@@ -18,6 +21,30 @@ pub struct Key<'a> {
     pub text: String,
     /// Draws a sample of it.
     pub sample: Sample<'a>,
+}
+
+/// An entry.
+pub fn key<'a>(text: &str, sample: Sample<'a>) -> Key<'a> {
+    Key {
+        text: text.to_owned(),
+        sample,
+    }
+}
+
+/// The sample of a line.
+pub fn line(stroke: &'static str) -> Sample<'static> {
+    Box::new(move |svg, r| {
+        let y = r.y + r.h / 2.0;
+        svg.line((r.x, y), (r.right(), y), stroke);
+    })
+}
+
+/// The sample of a kind of ground.
+pub fn ground(kind: SoilKind) -> Sample<'static> {
+    Box::new(move |svg, r| {
+        hatch(svg, kind, r);
+        svg.rect(r, "stroke=\"#000\" stroke-width=\"0.2\"");
+    })
 }
 
 /// Draws the entries in columns of `rows`; texts are cut where all of them do not fit.

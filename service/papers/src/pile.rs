@@ -19,8 +19,10 @@ pub struct Upright {
     pub axis: f64,
     /// Half of its width.
     pub half: f64,
-    /// Where it is cut above grade.
+    /// Its upper end.
     pub top: f64,
+    /// Whether it goes on above that.
+    pub cut: bool,
     /// Where its point begins.
     pub lowest: f64,
     /// Where its point ends.
@@ -29,7 +31,7 @@ pub struct Upright {
     pub square: bool,
 }
 
-/// Draws a shaft, cut at its top.
+/// Draws a shaft.
 pub fn shaft(svg: &mut Svg, u: &Upright) {
     let half = u.half.max(0.25);
     let (left, right) = (u.axis - half, u.axis + half);
@@ -53,7 +55,13 @@ pub fn shaft(svg: &mut Svg, u: &Upright) {
             "stroke=\"#000\" stroke-width=\"0.15\"",
         );
     }
-    // the shaft goes on
+    if u.cut {
+        cut(svg, u, half);
+    }
+}
+
+/// The sign that a shaft goes on.
+fn cut(svg: &mut Svg, u: &Upright, half: f64) {
     let cut = format!(
         "M{} {}l{} -0.9l{} 1.8l{} -0.9",
         mm(u.axis - half - 1.0),

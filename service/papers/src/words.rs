@@ -7,8 +7,8 @@ use bearwell_engine::layout::{
     LimitStatesCombinations, LimitStatesEdition,
 };
 use bearwell_engine::quantity::{
-    Angle, Area, Force, Length, Role, Size, SoilStress, System, Torque, TorqueFactor, UnitDef,
-    UnitWeight, round9,
+    Angle, Area, AreaLoad, Force, Length, Role, Size, SoilStress, System, Torque, TorqueFactor,
+    UnitDef, UnitWeight, round9,
 };
 
 /// Name of the unit of force.
@@ -137,6 +137,16 @@ pub fn stress_unit(system: System) -> &'static str {
 /// A stress in soil with its unit.
 pub fn stress_told(value: SoilStress, system: System) -> String {
     format!("{} {}", stress(value, system), stress_unit(system))
+}
+
+/// A load on an area with its unit: tenths of a kilopascal, whole pounds per square foot.
+pub fn area_load_told(load: AreaLoad, system: System) -> String {
+    let decimals = match system {
+        System::Si => 1,
+        System::UsCustomary => 0,
+    };
+    let value = shown(load.si(), AreaLoad::ROLE, system, decimals);
+    format!("{value} {}", unit(AreaLoad::ROLE, system).name)
 }
 
 /// A unit weight without its unit.

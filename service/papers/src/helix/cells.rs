@@ -83,12 +83,12 @@ fn cells(s: Subject, frame: &Frame) -> Vec<Cell> {
         .layers
         .iter()
         .enumerate()
-        .filter(|(_, l)| l.top.si() < frame.end - 1e-9)
+        .filter(|(_, l)| l.top.si() < frame.depths.end - 1e-9)
         .map(|(i, layer)| Cell {
             first: i,
             last: i,
-            top: frame.y(layer.top),
-            bottom: frame.at(layer.bottom.si().min(frame.end)),
+            top: frame.depths.y(layer.top),
+            bottom: frame.depths.at(layer.bottom.si().min(frame.depths.end)),
             lines: 1,
         })
         .collect();

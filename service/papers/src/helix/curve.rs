@@ -81,7 +81,13 @@ pub fn draw(svg: &mut Svg, s: Subject, frame: &Frame) {
     };
     levels::bands(svg, s, frame, &field);
     grid(svg, s, frame, &field, step);
-    ruler::draw(svg, frame.curve, frame.depth_factor, frame.end, s.system);
+    ruler::draw(
+        svg,
+        frame.curve,
+        frame.depths.factor,
+        frame.depths.end,
+        s.system,
+    );
     levels::lines(svg, s, frame, &mut field);
     curves(svg, s, frame, &mut field);
     as_sent(svg, s, frame, &mut field);
@@ -141,7 +147,7 @@ fn grid(svg: &mut Svg, s: Subject, frame: &Frame, field: &Field, step: f64) {
     let r = field.rect;
     let mut above = r.y;
     for layer in &s.request.soil.layers {
-        let y = frame.at(layer.top.si().min(frame.end));
+        let y = frame.depths.at(layer.top.si().min(frame.depths.end));
         // thin layers would only make it grey
         if y - above >= APART && r.bottom() - y >= APART {
             above = y;
@@ -200,7 +206,12 @@ fn curves(svg: &mut Svg, s: Subject, frame: &Frame, field: &mut Field) {
     let on_paper = |field: &Field, values: &[(f64, f64)]| -> Vec<(f64, f64)> {
         values
             .iter()
-            .map(|(depth, newtons)| (field.x(*newtons), frame.at(depth.min(frame.end))))
+            .map(|(depth, newtons)| {
+                (
+                    field.x(*newtons),
+                    frame.depths.at(depth.min(frame.depths.end)),
+                )
+            })
             .collect()
     };
     let ultimate = line(points, column(AxialDirection::Compression));
@@ -227,7 +238,7 @@ fn curves(svg: &mut Svg, s: Subject, frame: &Frame, field: &mut Field) {
             AxialDirection::Compression => way[0].1,
             AxialDirection::Tension => way[0].1 + MARKS / 2.0,
         };
-        let sent = frame.y(s.lowest());
+        let sent = frame.depths.y(s.lowest());
         for (x, y) in way {
             if y < next {
                 continue;
@@ -251,7 +262,7 @@ fn avoid(field: &mut Field, way: &[(f64, f64)]) {
 
 /// The pile as sent: its lowest helix, with what it takes.
 fn as_sent(svg: &mut Svg, s: Subject, frame: &Frame, field: &mut Field) {
-    let y = frame.y(s.lowest());
+    let y = frame.depths.y(s.lowest());
     for (direction, size) in [
         (AxialDirection::Tension, 1.6),
         (AxialDirection::Compression, 0.95),

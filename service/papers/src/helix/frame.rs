@@ -1,13 +1,11 @@
 //! How the drawing is divided into lanes, and the two scales of the section: depths, and
 //! widths of the pile.
 
-use bearwell_engine::quantity::{Length, Size};
-
 use super::reading::Subject;
-use crate::page::{self, Scale};
+use crate::depths::Depths;
+use crate::page;
 use crate::pile::{self, WIDEST};
 use crate::svg::Rect;
-use crate::words;
 
 /// Room above grade for the head of the pile and the headings of the lanes, mm.
 const ABOVE: f64 = 15.5;
@@ -38,16 +36,10 @@ pub struct Frame {
     pub notes: Rect,
     /// The field of the curve.
     pub curve: Rect,
-    /// Scale of depths.
-    pub scale: Scale,
-    /// Paper millimetres for one metre of depth.
-    pub depth_factor: f64,
-    /// How many times larger the pile is drawn across than down.
-    pub times: u32,
+    /// Its scales.
+    pub depths: Depths,
     /// Where the pile stands.
     pub axis: f64,
-    /// Depth at which the drawing ends, m.
-    pub end: f64,
     /// Depth at which the profile ends, m.
     pub profile: f64,
 }
@@ -64,10 +56,10 @@ impl Frame {
         let across = widest.max(reach * WIDEST / (section_w - CLEAR));
         let (shown, cut) = depths(s, profile);
         let scale = page::depth_scale((across, shown), (WIDEST, height), s.system);
-        let depth_factor = 1000.0 / scale.denominator;
+        let factor = 1000.0 / scale.denominator;
         // a profile that goes on is shown as far as there is paper
         let end = if cut {
-            profile.min(height / depth_factor)
+            profile.min(height / factor)
         } else {
             shown
         };
@@ -75,7 +67,7 @@ impl Frame {
             x,
             y: grade,
             w,
-            h: end * depth_factor,
+            h: end * factor,
         };
         let section = lane(area.x + CELLS + FAN, section_w);
         Self {
@@ -89,16 +81,15 @@ impl Frame {
                 ..lane(section.right(), notes_w)
             },
             curve: lane(area.right() - curve_w, curve_w - OVER),
-            times: pile::times(
-                widest * depth_factor,
-                reach * depth_factor,
-                section_w - CLEAR,
-            ),
             axis: section.x + section.w / 2.0,
             section,
-            scale,
-            depth_factor,
-            end,
+            depths: Depths {
+                grade,
+                times: pile::times(widest * factor, reach * factor, section_w - CLEAR),
+                scale,
+                factor,
+                end,
+            },
             profile,
         }
     }
@@ -108,39 +99,19 @@ impl Frame {
         self.section.y
     }
 
-    /// A depth on paper.
-    pub fn y(&self, depth: Length) -> f64 {
-        self.at(depth.si())
-    }
-
-    /// A depth in metres on paper.
-    pub fn at(&self, metres: f64) -> f64 {
-        self.section.y + metres * self.depth_factor
-    }
-
-    /// Whether a depth is on the drawing.
-    pub fn shows(&self, depth: Length) -> bool {
-        depth.si() <= self.end + 1e-9
-    }
-
-    /// A width of the pile on paper.
-    pub fn across(&self, size: Size) -> f64 {
-        size.si() * self.depth_factor * f64::from(self.times)
-    }
-
     /// Whether the profile goes on below the drawing.
     pub fn goes_on(&self) -> bool {
-        self.profile > self.end + 1e-9
+        self.profile > self.depths.end + 1e-9
     }
 
     /// The scales in words.
     pub fn told(&self, paper: &str) -> String {
-        let depths = format!("Depths {} on {paper}, landscape;", self.scale.name);
-        match self.times {
+        let depths = format!("Depths {} on {paper}, landscape;", self.depths.scale.name);
+        match self.depths.times {
             1 => format!("{depths} the pile to the same scale."),
             n => format!(
                 "{depths} widths of the pile {n} times that, 1:{}.",
-                words::trimmed(self.scale.denominator / f64::from(n), 2)
+                self.depths.widths()
             ),
         }
     }

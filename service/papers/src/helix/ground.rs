@@ -14,13 +14,13 @@ use crate::words;
 pub fn draw(svg: &mut Svg, s: Subject, frame: &Frame) {
     let section = frame.section;
     for layer in &s.request.soil.layers {
-        let (top, bottom) = (layer.top.si(), layer.bottom.si().min(frame.end));
+        let (top, bottom) = (layer.top.si(), layer.bottom.si().min(frame.depths.end));
         if top >= bottom {
             continue;
         }
         let r = Rect {
-            y: frame.at(top),
-            h: frame.at(bottom) - frame.at(top),
+            y: frame.depths.at(top),
+            h: frame.depths.at(bottom) - frame.depths.at(top),
             ..section
         };
         hatch(svg, layer.soil.kind(), r);
@@ -37,10 +37,10 @@ pub fn draw(svg: &mut Svg, s: Subject, frame: &Frame) {
         svg.line((x, section.y), (x, section.bottom()), edge);
     }
     grade(svg, frame);
-    if let Some(depth) = s.no_credit_above().filter(|d| frame.shows(*d)) {
+    if let Some(depth) = s.no_credit_above().filter(|d| frame.depths.shows(*d)) {
         no_credit(svg, frame, depth);
     }
-    for edge in water(s).iter().filter(|e| frame.shows(e.depth)) {
+    for edge in water(s).iter().filter(|e| frame.depths.shows(e.depth)) {
         water_edge(svg, frame, edge);
     }
     end(svg, s, frame);
@@ -96,7 +96,7 @@ fn grade(svg: &mut Svg, frame: &Frame) {
 
 /// A broken line with strokes upwards, towards what is not credited.
 fn no_credit(svg: &mut Svg, frame: &Frame, depth: Length) {
-    let (section, y) = (frame.section, frame.y(depth));
+    let (section, y) = (frame.section, frame.depths.y(depth));
     let mut d = String::new();
     let mut x = section.x + 1.5;
     while x + 1.0 < section.right() {
@@ -114,7 +114,7 @@ fn no_credit(svg: &mut Svg, frame: &Frame, depth: Length) {
 
 /// The edge of water: a long-dashed line, with the open triangle on it where water begins.
 fn water_edge(svg: &mut Svg, frame: &Frame, edge: &WaterEdge) {
-    let (section, y) = (frame.section, frame.y(edge.depth));
+    let (section, y) = (frame.section, frame.depths.y(edge.depth));
     svg.line(
         (section.x, y),
         (section.right(), y),

@@ -181,7 +181,7 @@ pub fn draw(svg: &mut Svg, s: Subject, frame: &Frame, entries: &[Entry], area: R
 /// A bar of two fields for the widths of the pile, and both scales.
 fn bar(svg: &mut Svg, s: Subject, frame: &Frame, area: Rect) {
     let (unit, name) = (words::size_factor(s.system), words::size_unit(s.system));
-    let per_unit = frame.depth_factor * f64::from(frame.times) * unit;
+    let per_unit = frame.depths.factor * f64::from(frame.depths.times) * unit;
     let mut step = page::round_step(7.0 / per_unit);
     if 2.0 * step * per_unit > 24.0 {
         step /= 2.0;
@@ -204,11 +204,11 @@ fn bar(svg: &mut Svg, s: Subject, frame: &Frame, area: Rect) {
     svg.text(x, y - 1.3, "0", style);
     let end = format!("{} {name}", words::trimmed(2.0 * step, 3));
     svg.text(x + 2.0 * w - 1.2, y - 1.3, &end, Style::PLAIN);
-    let across = match frame.times {
+    let across = match frame.depths.times {
         1 => "widths to the same scale".to_owned(),
         n => format!("widths of the pile x {n}"),
     };
-    let depths = format!("depths {}", frame.scale.name);
+    let depths = format!("depths {}", frame.depths.scale.name);
     for (i, text) in [depths, across].iter().enumerate() {
         svg.text(
             area.x,

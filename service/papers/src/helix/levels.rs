@@ -35,10 +35,13 @@ pub fn bands(svg: &mut Svg, s: Subject, frame: &Frame, field: &Field) {
         return;
     };
     for range in &found.passing {
-        if !frame.shows(range.from) {
+        if !frame.depths.shows(range.from) {
             continue;
         }
-        let (top, bottom) = (frame.y(range.from), frame.at(range.to.si().min(frame.end)));
+        let (top, bottom) = (
+            frame.depths.y(range.from),
+            frame.depths.at(range.to.si().min(frame.depths.end)),
+        );
         svg.rect(
             Rect {
                 x: field.rect.x,
@@ -90,7 +93,7 @@ pub fn lines(svg: &mut Svg, s: Subject, frame: &Frame, field: &mut Field) {
         }
     }
     for level in across(s) {
-        let y = frame.y(level.depth);
+        let y = frame.depths.y(level.depth);
         svg.line((r.x, y), (r.right(), y), level.stroke);
         field.room.avoid((r.x, y), (r.right(), y));
     }
@@ -100,7 +103,7 @@ pub fn lines(svg: &mut Svg, s: Subject, frame: &Frame, field: &mut Field) {
 pub fn labels(svg: &mut Svg, s: Subject, frame: &Frame, field: &mut Field) {
     let style = Style::PLAIN;
     for level in across(s) {
-        let y = frame.y(level.depth);
+        let y = frame.depths.y(level.depth);
         let size = (width(&level.text, style) + 1.2, PITCH + 0.3);
         let Some(place) = best(&field.room, beside(field.rect, y, size)) else {
             continue;

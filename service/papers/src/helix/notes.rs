@@ -74,33 +74,37 @@ fn notes(s: Subject, frame: &Frame, detail: usize, room: f64) -> Vec<Note> {
     let fit = |text: String| fitted(&text, room, Style::PLAIN);
     let edges = water(s);
     let only = edges.len() == 1;
-    for edge in edges.iter().take(WATERS).filter(|e| frame.shows(e.depth)) {
+    for edge in edges
+        .iter()
+        .take(WATERS)
+        .filter(|e| frame.depths.shows(e.depth))
+    {
         let told = match (only, edge.begins) {
             (true, _) => "water",
             (false, true) => "water from",
             (false, false) => "no water from",
         };
         all.push(Note {
-            y: frame.y(edge.depth),
+            y: frame.depths.y(edge.depth),
             x: frame.section.right(),
             lines: vec![fit(format!("{told} {}", depth(edge.depth)))],
         });
     }
-    if let Some(z) = s.no_credit_above().filter(|z| frame.shows(*z)) {
+    if let Some(z) = s.no_credit_above().filter(|z| frame.depths.shows(*z)) {
         let mut lines = vec![fit(format!("no credit above {}", depth(z)))];
         if lines[0].ends_with('\u{2026}') {
             lines = vec!["no credit above".to_owned(), depth(z)];
         }
         all.push(Note {
-            y: frame.y(z),
+            y: frame.depths.y(z),
             x: frame.section.right(),
             lines,
         });
     }
     for plate in s.plates() {
         all.push(Note {
-            y: frame.y(plate.depth),
-            x: frame.axis + frame.across(plate.diameter) / 2.0 + 0.2,
+            y: frame.depths.y(plate.depth),
+            x: frame.axis + frame.depths.across(plate.diameter) / 2.0 + 0.2,
             lines: plate_lines(s, &plate, detail, room),
         });
     }

@@ -56,8 +56,8 @@ pub fn draw(svg: &mut Svg, s: Subject, frame: &Frame) {
     }
     draw_shaft(svg, s, frame);
     for plate in s.plates() {
-        let half = frame.across(plate.diameter) / 2.0;
-        let at = (frame.axis, frame.y(plate.depth));
+        let half = frame.depths.across(plate.diameter) / 2.0;
+        let at = (frame.axis, frame.depths.y(plate.depth));
         pile::plate(svg, at, half, !plate.idle());
     }
     head(svg, s, frame);
@@ -74,12 +74,12 @@ fn zone(
     let (Some(first), Some(last)) = (helix.zone.first(), helix.zone.last()) else {
         return;
     };
-    let half = frame.across(helix.diameter) / 2.0;
+    let half = frame.depths.across(helix.diameter) / 2.0;
     let r = Rect {
         x: frame.axis + from * half,
-        y: frame.y(first.top),
+        y: frame.depths.y(first.top),
         w: (to - from) * half,
-        h: frame.at(last.bottom.si().min(frame.end)) - frame.y(first.top),
+        h: frame.depths.at(last.bottom.si().min(frame.depths.end)) - frame.depths.y(first.top),
     };
     if r.h > 0.05 {
         let look = match direction {
@@ -95,11 +95,11 @@ fn spread_to_weak(svg: &mut Svg, frame: &Frame, helix: &HelixBearing, (from, to)
     let Some(weak) = held(helix) else {
         return;
     };
-    let top = frame.y(helix.depth);
-    let bottom = frame.at(helix.depth.si() + weak.distance.si());
+    let top = frame.depths.y(helix.depth);
+    let bottom = frame.depths.at(helix.depth.si() + weak.distance.si());
     let (above, below) = (
-        frame.across(helix.diameter) / 2.0,
-        frame.across(weak.spread_diameter) / 2.0,
+        frame.depths.across(helix.diameter) / 2.0,
+        frame.depths.across(weak.spread_diameter) / 2.0,
     );
     for side in [from, to].into_iter().filter(|t| *t != 0.0) {
         let (a, b) = (
@@ -130,8 +130,8 @@ fn cylinder(svg: &mut Svg, frame: &Frame, resistance: &AxialResistance, (from, t
         for side in [from, to].into_iter().filter(|t| *t != 0.0) {
             let corner = |h: &HelixBearing| {
                 (
-                    frame.axis + side * frame.across(h.diameter) / 2.0,
-                    frame.y(h.depth),
+                    frame.axis + side * frame.depths.across(h.diameter) / 2.0,
+                    frame.depths.y(h.depth),
                 )
             };
             let (a, b) = (corner(upper), corner(lower));
@@ -144,11 +144,12 @@ fn cylinder(svg: &mut Svg, frame: &Frame, resistance: &AxialResistance, (from, t
 /// The shaft from above grade to below the lowest helix.
 fn draw_shaft(svg: &mut Svg, s: Subject, frame: &Frame) {
     let shaft = &s.request.pile.shaft;
-    let lowest = frame.y(s.lowest());
+    let lowest = frame.depths.y(s.lowest());
     let upright = Upright {
         axis: frame.axis,
-        half: frame.across(shaft.width()) / 2.0,
+        half: frame.depths.across(shaft.width()) / 2.0,
         top: frame.grade() - HEAD,
+        cut: true,
         lowest,
         tip: (lowest + TIP).min(frame.section.bottom()).max(lowest),
         square: matches!(shaft, Shaft::Square(_)),

@@ -84,10 +84,10 @@ fn rows(svg: &mut Svg, s: Subject, frame: &Frame, axis: &Axis, least: f64) {
         if depth < above {
             flush(svg, &mut way);
         } else {
-            way.push((x, frame.at(above)));
-            way.push((x, frame.at(depth)));
+            way.push((x, frame.depths.at(above)));
+            way.push((x, frame.depths.at(depth)));
         }
-        marks.push(((x, frame.at(depth)), enough));
+        marks.push(((x, frame.depths.at(depth)), enough));
         above = depth;
     }
     flush(svg, &mut way);

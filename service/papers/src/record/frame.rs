@@ -1,14 +1,15 @@
 //! How the drawing is divided into lanes, and its two scales: depths, and widths of the pile.
 
-use bearwell_engine::quantity::{Length, Size};
+use bearwell_engine::quantity::Length;
 
-use super::levels::{self, BAR, BAR_GAP, Level, ZONES};
+use super::levels;
 use super::reading::Subject;
-use crate::page::{self, Scale};
+use crate::depths::Depths;
+use crate::page;
 use crate::panel::PITCH;
 use crate::pile::{self, WIDEST};
 use crate::svg::Rect;
-use crate::words;
+use crate::zones::{self, ZoneBar};
 
 /// Room above grade for the head of the pile and the headings of the lanes, mm.
 const ABOVE: f64 = 15.5;
@@ -40,24 +41,18 @@ pub struct Frame {
     pub words: Rect,
     /// The section.
     pub section: Rect,
-    /// Zones with their bars, in order.
-    pub zones: Vec<(Level, Length, f64)>,
+    /// Bars of zones, in order.
+    pub zones: Vec<ZoneBar>,
     /// The field of torque.
     pub field: Rect,
     /// The field of advance.
     pub advance: Option<Rect>,
     /// Lower edge of everything.
     pub bottom: f64,
-    /// Scale of depths.
-    pub scale: Scale,
-    /// Paper millimetres for one metre of depth.
-    pub depth_factor: f64,
-    /// How many times larger the pile is drawn across than down.
-    pub times: u32,
+    /// Its scales.
+    pub depths: Depths,
     /// Where the pile stands.
     pub axis: f64,
-    /// Depth at which the drawing ends, m.
-    pub end: f64,
 }
 
 impl Frame {
@@ -69,22 +64,18 @@ impl Frame {
         let end = end(s);
         let widest = s.largest_helix().si();
         let scale = page::depth_scale((widest, end), (WIDEST, height), s.system);
-        let depth_factor = 1000.0 / scale.denominator;
+        let factor = 1000.0 / scale.denominator;
         let lane = |x: f64, w: f64| Rect {
             x,
             y: grade,
             w,
-            h: end * depth_factor,
+            h: end * factor,
         };
         let section = lane(area.x + WORDS + FAN, SECTION);
-        let mut right = section.right();
-        let mut zones = Vec::new();
-        for (level, depth) in levels::levels(s) {
-            if ZONES.contains(&level) {
-                zones.push((level, depth, right + BAR_GAP));
-                right += BAR_GAP + BAR;
-            }
-        }
+        let based = levels::levels(s).into_iter();
+        let based = based.filter_map(|(level, base)| Some((level.zone()?, Length::ZERO, base)));
+        let zones = zones::bars(based, section.right());
+        let right = zones.last().map_or(section.right(), |b| b.right);
         let advance = s
             .advances()
             .then(|| lane(area.right() - OVER - ADVANCE, ADVANCE));
@@ -102,54 +93,21 @@ impl Frame {
             zones,
             advance,
             bottom: area.bottom(),
-            times: pile::times(
-                widest * depth_factor,
-                widest * depth_factor,
-                SECTION - CLEAR,
-            ),
             axis: section.x + section.w / 2.0,
             section,
-            scale,
-            depth_factor,
-            end,
+            depths: Depths {
+                grade,
+                times: pile::times(widest * factor, widest * factor, SECTION - CLEAR),
+                scale,
+                factor,
+                end,
+            },
         }
     }
 
     /// Final grade on paper.
     pub fn grade(&self) -> f64 {
         self.section.y
-    }
-
-    /// A depth on paper.
-    pub fn y(&self, depth: Length) -> f64 {
-        self.at(depth.si())
-    }
-
-    /// A depth in metres on paper.
-    pub fn at(&self, metres: f64) -> f64 {
-        self.section.y + metres * self.depth_factor
-    }
-
-    /// Whether a depth is on the drawing.
-    pub fn shows(&self, depth: Length) -> bool {
-        depth.si() <= self.end + 1e-9
-    }
-
-    /// A width of the pile on paper.
-    pub fn across(&self, size: Size) -> f64 {
-        size.si() * self.depth_factor * f64::from(self.times)
-    }
-
-    /// The scales in words.
-    pub fn told(&self, paper: &str) -> [String; 2] {
-        let widths = match self.times {
-            1 => "Widths of the pile to the same scale.".to_owned(),
-            n => format!(
-                "Widths of the pile {n} times that, 1:{}.",
-                words::trimmed(self.scale.denominator / f64::from(n), 2)
-            ),
-        };
-        [format!("Depths {} on {paper}.", self.scale.name), widths]
     }
 }
 

@@ -5,12 +5,11 @@ use bearwell_engine::soil::SoilKind;
 
 use super::advance;
 use super::frame::Frame;
-use super::levels::{self, BAR, ZONES};
+use super::levels;
 use super::reading::Subject;
 use super::steps::{self, MARK};
 use super::torque::{WINDOW, effective_mark};
-use crate::hatch::hatch;
-use crate::key::{self, Key, Sample};
+use crate::key::{self, Key, Sample, key, line};
 use crate::panel::PITCH;
 use crate::svg::{Rect, Svg};
 
@@ -22,20 +21,6 @@ pub const HEIGHT: f64 = ROWS as f64 * PITCH + 1.0;
 /// Draws the legend.
 pub fn draw(svg: &mut Svg, s: Subject, frame: &Frame, area: Rect) {
     key::draw(svg, &keys(s, frame), ROWS, area);
-}
-
-fn key<'a>(text: &str, sample: Sample<'a>) -> Key<'a> {
-    Key {
-        text: text.to_owned(),
-        sample,
-    }
-}
-
-fn line(stroke: &'static str) -> Sample<'static> {
-    Box::new(move |svg, r| {
-        let y = r.y + r.h / 2.0;
-        svg.line((r.x, y), (r.right(), y), stroke);
-    })
 }
 
 fn keys(s: Subject, frame: &Frame) -> Vec<Key<'static>> {
@@ -67,16 +52,13 @@ fn keys(s: Subject, frame: &Frame) -> Vec<Key<'static>> {
     }
     for (level, depth) in levels::levels(s) {
         // the bar of a zone is seen also where its base is not
-        if !frame.shows(depth) && !ZONES.contains(&level) {
+        let zone = level.zone();
+        if !frame.depths.shows(depth) && zone.is_none() {
             continue;
         }
-        let sample: Sample = if ZONES.contains(&level) {
-            Box::new(move |svg, r| {
-                let x = r.x + (r.w - BAR) / 2.0;
-                level.fill(svg, Rect { x, w: BAR, ..r });
-            })
-        } else {
-            line(level.stroke())
+        let sample: Sample = match zone {
+            Some(zone) => Box::new(move |svg, r| zone.sample(svg, r)),
+            None => line(level.stroke()),
         };
         all.push(key(level.told(), sample));
     }
@@ -89,11 +71,7 @@ fn keys(s: Subject, frame: &Frame) -> Vec<Key<'static>> {
     kinds.sort();
     kinds.dedup();
     for kind in kinds {
-        let sample: Sample = Box::new(move |svg, r| {
-            hatch(svg, kind, r);
-            svg.rect(r, "stroke=\"#000\" stroke-width=\"0.2\"");
-        });
-        all.push(key(kind.told(), sample));
+        all.push(key(kind.told(), key::ground(kind)));
     }
     if s.advances() {
         for (enough, text) in [(true, "advance in a turn"), (false, "too little of it")] {

@@ -3,17 +3,10 @@
 
 use bearwell_engine::quantity::Length;
 use bearwell_engine::record::codes::checks;
-use bearwell_engine::soil::SoilKind;
 
 use super::reading::Subject;
-use crate::hatch::hatch;
-use crate::svg::{Rect, Svg, mm};
 use crate::words;
-
-/// Width of the bar of a zone, mm.
-pub const BAR: f64 = 3.4;
-/// Gap before a bar, mm.
-pub const BAR_GAP: f64 = 0.7;
+use crate::zones::Zone;
 
 /// A kind of depth.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -40,26 +33,17 @@ pub enum Level {
     Tip,
 }
 
-/// Zones that are drawn as bars.
-pub const ZONES: [Level; 5] = [
-    Level::Frost,
-    Level::Fill,
-    Level::Active,
-    Level::PreDrilled,
-    Level::Disturbed,
-];
-
 impl Level {
     /// How it is called.
     pub const fn told(self) -> &'static str {
         match self {
             Level::Grade => "final grade",
-            Level::Frost => "frost",
             Level::FrostMargin => "helix clear of frost",
-            Level::Fill => "fill",
-            Level::Active => "active zone",
-            Level::PreDrilled => "pre-drilled",
-            Level::Disturbed => "disturbed before",
+            Level::Frost => Zone::Frost.told(),
+            Level::Fill => Zone::Fill.told(),
+            Level::Active => Zone::Active.told(),
+            Level::PreDrilled => Zone::PreDrilled.told(),
+            Level::Disturbed => Zone::Disturbed.told(),
             Level::LeastTip => "least tip depth",
             Level::GreatestTip => "greatest tip depth",
             Level::Tip => "tip",
@@ -81,49 +65,17 @@ impl Level {
         }
     }
 
-    /// Fills the bar of a zone.
-    pub fn fill(self, svg: &mut Svg, r: Rect) {
+    /// The zone whose base it is.
+    pub const fn zone(self) -> Option<Zone> {
         match self {
-            Level::Frost => hatch(svg, SoilKind::Frozen, r),
-            Level::Fill => hatch(svg, SoilKind::Fill, r),
-            Level::Active => waves(svg, r),
-            Level::Disturbed => rungs(svg, r),
-            _ => {}
+            Level::Frost => Some(Zone::Frost),
+            Level::Fill => Some(Zone::Fill),
+            Level::Active => Some(Zone::Active),
+            Level::PreDrilled => Some(Zone::PreDrilled),
+            Level::Disturbed => Some(Zone::Disturbed),
+            _ => None,
         }
-        svg.rect(r, "stroke=\"#000\" stroke-width=\"0.25\"");
     }
-}
-
-/// Waves down a bar: ground that swells and shrinks.
-fn waves(svg: &mut Svg, r: Rect) {
-    let count = (r.h / 1.5).floor().max(1.0);
-    let step = r.h / count;
-    let mut d = String::new();
-    for i in 0..count as usize {
-        let y = r.y + i as f64 * step;
-        let (left, right) = (r.x + 0.15 * r.w, r.x + 0.85 * r.w);
-        let (from, to) = if i % 2 == 0 {
-            (left, right)
-        } else {
-            (right, left)
-        };
-        if i == 0 {
-            d += &format!("M{} {}", mm(from), mm(y));
-        }
-        d += &format!("L{} {}", mm(to), mm(y + step));
-    }
-    svg.path(&d, "stroke=\"#000\" stroke-width=\"0.2\"");
-}
-
-/// Rungs across a bar: a hole that a pile went through before.
-fn rungs(svg: &mut Svg, r: Rect) {
-    let count = (r.h / 1.8).floor().max(1.0) as usize;
-    let mut d = String::new();
-    for i in 0..count {
-        let y = r.y + (i as f64 + 0.5) * r.h / count as f64;
-        d += &format!("M{} {}H{}", mm(r.x), mm(y), mm(r.right()));
-    }
-    svg.path(&d, "stroke=\"#000\" stroke-width=\"0.2\"");
 }
 
 /// The levels of an answer, from the top down; those at grade are left out.

@@ -74,7 +74,13 @@ pub fn record_svg(
     let frame = Frame::new(s, drawing);
     ground::draw(&mut svg, s, &frame);
     notes::draw(&mut svg, s, &frame);
-    ruler::draw(&mut svg, frame.field, frame.depth_factor, frame.end, system);
+    ruler::draw(
+        &mut svg,
+        frame.field,
+        frame.depths.factor,
+        frame.depths.end,
+        system,
+    );
     torque::draw(&mut svg, s, &frame);
     advance::draw(&mut svg, s, &frame);
     let strip = Rect {
@@ -90,7 +96,12 @@ pub fn record_svg(
         h: above.h - 1.0,
         ..above
     };
-    facts::draw(&mut svg, s, &frame.told(page::sheet_name(paper)), side);
+    facts::draw(
+        &mut svg,
+        s,
+        &frame.depths.told(page::sheet_name(paper)),
+        side,
+    );
     let below = Rect {
         y: above.bottom(),
         h: foot_height,

@@ -71,7 +71,7 @@ struct Field<'a> {
 
 impl Field<'_> {
     fn at(&self, torque: f64, depth: f64) -> (f64, f64) {
-        (self.axis.at(torque), self.frame.at(depth.max(0.0)))
+        (self.axis.at(torque), self.frame.depths.at(depth.max(0.0)))
     }
 
     fn way(&mut self, svg: &mut Svg, points: &[(f64, f64)], stroke: &str) {
@@ -108,8 +108,8 @@ pub fn draw(svg: &mut Svg, s: Subject, frame: &Frame) {
     let base = field.axis.draw(svg, r, Edge::Top, r.right() + OVER);
     svg.text(r.x, base - PITCH, &title, Style::BOLD);
     for (level, depth) in levels::levels(s) {
-        if frame.shows(depth) {
-            let y = frame.y(depth);
+        if frame.depths.shows(depth) {
+            let y = frame.depths.y(depth);
             svg.line((r.x, y), (r.right(), y), level.stroke());
             field.room.avoid((r.x, y), (r.right(), y));
         }
@@ -126,10 +126,10 @@ fn window(svg: &mut Svg, s: Subject, frame: &Frame) {
         return;
     };
     let (top, bottom) = (
-        frame.y(effective
+        frame.depths.y(effective
             .window_from
             .max(bearwell_engine::quantity::Length::ZERO)),
-        frame.y(effective.window_to),
+        frame.depths.y(effective.window_to),
     );
     let band = Rect {
         y: top,
@@ -210,7 +210,7 @@ fn readings(svg: &mut Svg, s: Subject, field: &mut Field) {
 
 /// Whether the steps are so thin that a heavy line would be a blot.
 fn crowded(s: Subject, frame: &Frame) -> bool {
-    let down = s.deepest().si() * frame.depth_factor;
+    let down = s.deepest().si() * frame.depths.factor;
     down < THIN * s.steps.len() as f64
 }
 
@@ -241,7 +241,7 @@ fn effective(svg: &mut Svg, s: Subject, field: &mut Field) {
         return;
     };
     let (x, from) = field.at(effective.torque.si(), effective.window_from.si());
-    let to = field.frame.y(effective.window_to);
+    let to = field.frame.depths.y(effective.window_to);
     effective_mark(svg, x, from, to);
     field.room.take(Rect {
         x: x - 2.0,
