@@ -14,6 +14,7 @@ mod depths;
 mod figure;
 mod foot;
 mod forecast;
+mod frost;
 mod grid;
 mod hatch;
 mod helix;
@@ -38,6 +39,7 @@ mod zones;
 
 pub use cab::{cab_card_csv, cab_card_svg};
 pub use forecast::forecast_csv;
+pub use frost::frost_svg;
 pub use helix::helix_svg;
 pub use job::{job_csv, job_svg};
 pub use layout::layout_svg;

@@ -7,6 +7,7 @@ mod common;
 use std::path::{Path, PathBuf};
 
 use bearwell_engine::contract::{Answer, Calculation, Call, Noun, Paper, Work, run};
+use bearwell_engine::frost::FrostEmbedment;
 use bearwell_engine::helix::HelixCapacity;
 use bearwell_engine::job::InstallationJob;
 use bearwell_engine::layout::PileLayout;
@@ -15,7 +16,9 @@ use bearwell_engine::quantity::System;
 use bearwell_engine::record::InstallationRecord;
 use bearwell_engine::torque::TorqueCapacity;
 use bearwell_engine::trace::Trace;
-use bearwell_papers::{cab_card_svg, helix_svg, job_svg, layout_svg, load_test_svg, record_svg};
+use bearwell_papers::{
+    cab_card_svg, frost_svg, helix_svg, job_svg, layout_svg, load_test_svg, record_svg,
+};
 use common::judge;
 use common::strokes::judge_strokes;
 
@@ -36,6 +39,14 @@ const HELICES: [(&str, Paper); 9] = [
     ("sheet-many-layers", Paper::A4),
     ("sheet-sixty-layers", Paper::Letter),
     ("sheet-tension-square-shaft", Paper::Letter),
+];
+/// Examples of `frost-embedment` whose pictures are committed, as `frost-` and their name.
+const FROSTS: [(&str, Paper); 5] = [
+    ("helix-in-frost", Paper::Letter),
+    ("linnet", Paper::Letter),
+    ("sizerin-corner", Paper::A4),
+    ("swelling-uplift", Paper::Letter),
+    ("void-too-thin", Paper::Letter),
 ];
 /// Examples of `load-test` whose pictures are committed, as `load-test-` and their name.
 const LOAD_TESTS: [(&str, Paper); 6] = [
@@ -142,6 +153,15 @@ fn every_helix_capacity_makes_a_good_sheet() {
 }
 
 #[test]
+fn every_frost_embedment_makes_a_good_sheet() {
+    let judge = |name: &str, svg: &str| {
+        let sheet = judge(name, svg);
+        judge_strokes(name, svg, &sheet);
+    };
+    all_sheets::<FrostEmbedment>(frost_svg, judge, FROSTS.len());
+}
+
+#[test]
 fn every_torque_capacity_makes_a_good_card() {
     let judge = |name: &str, svg: &str| {
         let sheet = judge(name, svg);
@@ -181,6 +201,7 @@ fn every_installation_job_makes_a_good_sheet() {
 fn committed_pictures_are_what_is_drawn() {
     committed::<PileLayout>(layout_svg, "", &LAYOUTS);
     committed::<HelixCapacity>(helix_svg, "helix-", &HELICES);
+    committed::<FrostEmbedment>(frost_svg, "frost-", &FROSTS);
     committed::<InstallationRecord>(record_svg, "record-", &RECORDS);
     committed::<TorqueCapacity>(cab_card_svg, "", &CARDS);
     committed::<InstallationJob>(job_svg, "job-", &JOBS);
