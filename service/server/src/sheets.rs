@@ -2,6 +2,7 @@
 //! sent is in `table.rs`, how it is drawn in `bearwell-papers`.
 
 use bearwell_engine::forecast::LengthForecast;
+use bearwell_engine::frost::FrostEmbedment;
 use bearwell_engine::helix::HelixCapacity;
 use bearwell_engine::job::InstallationJob;
 use bearwell_engine::layout::PileLayout;
@@ -37,6 +38,22 @@ impl Sheets<HelixCapacity> for HelixSheets {
                     the capacity over depth where `depth_curve` asks for `points`.",
         },
         draw: bearwell_papers::helix_svg,
+    }];
+}
+
+/// Drawings of a pile in ground that moves.
+pub struct FrostSheets;
+
+impl Sheets<FrostEmbedment> for FrostSheets {
+    const ALL: &'static [Sheet<FrostEmbedment>] = &[Sheet {
+        note: SheetNote {
+            media: "image/svg+xml",
+            form: "section",
+            about: "the section to scale: pile, beam and void form, frost line, fill, active zone \
+                    and collapsing ground, each force over the depths between which it acts, the \
+                    rules for the top helix with the one that governs.",
+        },
+        draw: bearwell_papers::frost_svg,
     }];
 }
 

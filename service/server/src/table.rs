@@ -28,8 +28,8 @@ use crate::read;
 pub use crate::read::CsvBody;
 use crate::schemas::{Named, Schemas, collect};
 use crate::sheets::{
-    ForecastSheets, HelixSheets, JobSheets, LayoutSheets, LoadTestSheets, RecordSheets,
-    TorqueSheets,
+    ForecastSheets, FrostSheets, HelixSheets, JobSheets, LayoutSheets, LoadTestSheets,
+    RecordSheets, TorqueSheets,
 };
 
 /// Every calculation of the service, one line each.
@@ -40,7 +40,7 @@ pub const CALCULATIONS: &[Entry] = &[
         "helix_sets",
     ]),
     Entry::of::<TorqueCapacity, TorqueSheets>(),
-    Entry::of::<FrostEmbedment, JsonOnly>(),
+    Entry::of::<FrostEmbedment, FrostSheets>(),
     Entry::of::<GroundHeave, JsonOnly>(),
     Entry::of::<DragForce, JsonOnly>(),
     Entry::of::<CorrosionLoss, JsonOnly>(),
