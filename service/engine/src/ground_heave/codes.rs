@@ -24,6 +24,7 @@ pub mod refusals {
         FROST_HEAVE_DATA_MISSING = "frost_heave_data_missing", "Heave by freezing needs `in_situ`, `segregation` or both; it is never assumed.";
         SEGREGATION_POTENTIAL_MISSING = "segregation_potential_missing", "Heave by ice lenses needs the segregation potential of the soil; it is never assumed, and no class gives it.";
         SEGREGATION_WITHOUT_FROST_DEPTH = "segregation_without_frost_depth", "The relation divides by the frost depth; less than 0.05 m is refused.";
+        SEGREGATION_BEYOND_FROST_DEPTH = "segregation_beyond_frost_depth", "The lenses of ice come out thicker than all of the ground that freezes: segregation potential, freezing index and frost depth do not belong together.";
         SWELL_DATA_MISSING = "swell_data_missing", "A layer lacks what its swell needs; it is never assumed.";
         SWELL_INDEX_OUTSIDE = "swell_index_outside", "The relation is known for plasticity indices of 10 to 70 % only.";
         SUSCEPTIBILITY_DATA_MISSING = "susceptibility_data_missing", "The group of this soil needs a property that was not sent.";

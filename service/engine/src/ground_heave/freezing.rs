@@ -3,12 +3,13 @@
 
 use super::codes::{methods, refusals, warnings};
 use super::constants::{ICE_VOLUME, PORE_EXPANSION, SEGREGATION_DEPTH_MIN};
-use super::equations;
+use super::equations::{self, segregation_heave};
 use super::outcome::{FreezingHeave, IceSegregationHeave, PoreFreezingHeave};
 use super::request::{IceSegregation, PoreFreezing};
 use crate::contract::{Issue, Work, utilisation};
-use crate::quantity::{Length, Size};
-use crate::source::{KONRAD_MORGENSTERN_1981, SEGREGATION_INTEGRAL};
+use crate::quantity::{Length, SegregationPotential, Size};
+use crate::source::{DERIVED, KONRAD_MORGENSTERN_1981, SEGREGATION_INTEGRAL};
+use crate::trace::Trace;
 
 /// Every fault of the two parts; `at` points to their parent.
 pub fn faults(
@@ -25,35 +26,73 @@ pub fn faults(
             "send `in_situ` (pores and their water), `segregation` (its potential and the freezing index), or both",
         ));
     }
-    let Some(segregation) = segregation else {
-        return issues;
-    };
-    let here = format!("{at}/segregation");
-    if !utilisation(SEGREGATION_DEPTH_MIN.si(), frost_depth.si()).1 {
+    if let Some(ice) = segregation {
+        issues.extend(of_ice(&format!("{at}/segregation"), ice, frost_depth));
+    }
+    issues
+}
+
+/// What keeps lenses of ice from being calculated.
+fn of_ice(at: &str, ice: &IceSegregation, frost_depth: Length) -> Vec<Issue> {
+    let mut issues = Vec::new();
+    let shown = |depth: f64| Length::ROLE.in_both_systems(depth);
+    let is_deep = utilisation(SEGREGATION_DEPTH_MIN.si(), frost_depth.si()).1;
+    if !is_deep {
         issues.push(
             Issue::new(
-                here.clone(),
+                at,
                 &refusals::SEGREGATION_WITHOUT_FROST_DEPTH,
-                format!(
-                    "the ground freezes to {} only",
-                    Length::ROLE.in_both_systems(frost_depth.si())
-                ),
+                format!("the ground freezes to {} only", shown(frost_depth.si())),
             )
-            .limit(Length::ROLE.in_both_systems(SEGREGATION_DEPTH_MIN.si()))
+            .limit(shown(SEGREGATION_DEPTH_MIN.si()))
             .source(&SEGREGATION_INTEGRAL),
         );
     }
-    if segregation.potential.is_none() {
+    let Some(potential) = ice.potential else {
         issues.push(
             Issue::new(
-                here,
+                at,
                 &refusals::SEGREGATION_POTENTIAL_MISSING,
                 "send `potential` from a freezing test or from heave that was measured; leave `segregation` out to have the pore water alone",
             )
             .source(&KONRAD_MORGENSTERN_1981),
         );
+        return issues;
+    };
+    let silent = &mut Trace::off();
+    let potential = under_load(potential, ice, silent);
+    let index = ice.surface_freezing_index;
+    let lenses = segregation_heave(ICE_VOLUME.value, potential, index, frost_depth, silent);
+    if is_deep && !utilisation(lenses.si(), frost_depth.si()).1 {
+        issues.push(
+            Issue::new(
+                at,
+                &refusals::SEGREGATION_BEYOND_FROST_DEPTH,
+                format!(
+                    "{} of ice in {} of frozen ground",
+                    shown(lenses.si()),
+                    shown(frost_depth.si())
+                ),
+            )
+            .limit(shown(frost_depth.si()))
+            .source(&DERIVED),
+        );
     }
     issues
+}
+
+/// The potential under the load that was sent.
+fn under_load(
+    potential: SegregationPotential,
+    ice: &IceSegregation,
+    trace: &mut Trace,
+) -> SegregationPotential {
+    match &ice.load_reduction {
+        Some(load) => {
+            equations::segregation_under_load(potential, load.sensitivity, load.pressure, trace)
+        }
+        None => potential,
+    }
 }
 
 /// Heave of parts that have no faults; `None` where neither was sent.
@@ -118,21 +157,13 @@ fn of_lenses(
     let potential = ice.potential?;
     work.method(&methods::FROST_HEAVE_SEGREGATION);
     let ice_volume = work.take(&ICE_VOLUME);
-    let potential_under_load = match &ice.load_reduction {
-        Some(load) => equations::segregation_under_load(
-            potential,
-            load.sensitivity,
-            load.pressure,
-            &mut work.trace,
-        ),
-        None => potential,
-    };
+    let potential_under_load = under_load(potential, ice, &mut work.trace);
     Some(IceSegregationHeave {
         potential,
         potential_under_load,
         surface_freezing_index: ice.surface_freezing_index,
         reference: ice.reference.clone(),
-        movement: equations::segregation_heave(
+        movement: segregation_heave(
             ice_volume,
             potential_under_load,
             ice.surface_freezing_index,

@@ -94,7 +94,7 @@ pub(super) fn classes(
 
 fn told(group: FrostGroup, other: FrostGroup) -> String {
     format!(
-        "{} by the share finer than 0.02 mm, {} by the share finer than 0.075 mm",
+        "{} in the scheme of the share finer than 0.02 mm, {} in that of the share finer than 0.075 mm",
         title(group),
         title(other)
     )

@@ -60,6 +60,11 @@ fn every_refused_example_is_refused_where_it_should_be() {
         ("layer-upside-down", "physics", "layer_inverted"),
         ("layers-gap", "physics", "layer_gap"),
         ("layers-overlap", "physics", "layer_overlap"),
+        (
+            "lenses-beyond-frost-depth",
+            "physics",
+            "segregation_beyond_frost_depth",
+        ),
         ("no-frost-depth", "shape", "missing field `frost_depth`"),
         ("no-layers", "lengths", "list_too_short"),
         (
@@ -103,4 +108,28 @@ fn a_fault_points_to_its_place_and_says_what_is_missing() {
     assert_eq!(issue.pointer, "/swell/oedometer/layers/1");
     assert_eq!(issue.detail, "send `index`, `swell_pressure`");
     assert!(issue.source.is_some());
+}
+
+/// 1.09 x 2 x 1e-9 x 86.4e6 m2 of lenses over the depth: 0.434 m of frost is all ice, less is
+/// refused, and so is more potential in as much.
+#[test]
+fn lenses_are_never_thicker_than_the_frozen_ground() {
+    let winter = |depth_m: f64, potential: f64| {
+        ask(serde_json::json!({ "frost": {
+            "frost_depth": super::q(depth_m, "m"),
+            "segregation": {
+                "potential": super::q(potential, "m2_per_s_K"),
+                "surface_freezing_index": super::q(1000.0, "C_day")
+            }
+        } }))
+    };
+    let limit = (1.09 * 2.0 * 1e-9 * 86.4e6_f64).sqrt();
+    let found = winter(limit, 1e-9).expect("on the limit");
+    super::close(found.result.design.unwrap().movement.si(), limit, 1e-12);
+    for (depth, potential) in [(limit * 0.999, 1e-9), (limit, 1.001e-9)] {
+        let refusal = winter(depth, potential).expect_err("a refusal");
+        assert_eq!(refusal.issues[0].code, "segregation_beyond_frost_depth");
+        assert_eq!(refusal.issues[0].pointer, "/frost/segregation");
+        assert!(refusal.issues[0].limit.is_some());
+    }
 }

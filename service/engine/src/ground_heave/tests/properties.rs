@@ -16,10 +16,10 @@ type Frozen = [f64; 7];
 
 fn frozen(random: &mut Random) -> Frozen {
     [
-        random.between(0.1, 5.0),
+        random.between(1.6, 5.0),
         random.uniform(),
         random.uniform(),
-        random.between(0.0, 3e-9),
+        random.between(0.0, 2e-9),
         random.between(0.0, 3000.0),
         random.between(0.0, 20.0),
         random.between(0.0, 200.0),
