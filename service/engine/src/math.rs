@@ -57,6 +57,11 @@ pub fn hypot(x: f64, y: f64) -> f64 {
     libm::hypot(x, y)
 }
 
+/// Error function, 2/sqrt(pi) times the integral of exp(-t^2) from nil to x.
+pub fn erf(x: f64) -> f64 {
+    libm::erf(x)
+}
+
 /// Complementary error function, 2/sqrt(pi) times the integral of exp(-t^2) from x on.
 pub fn erfc(x: f64) -> f64 {
     libm::erfc(x)
