@@ -4,8 +4,8 @@ use std::time::Duration;
 
 use bearwell_engine::contract::{Answer, Call, Noun};
 use bearwell_engine::{
-    corrosion, drag_force, footing, forecast, frost, ground_heave, helix, job, layout, load_test,
-    record, torque,
+    corrosion, drag_force, footing, forecast, frost, frost_depth, ground_heave, helix, job, layout,
+    load_test, record, torque,
 };
 use reqwest::header::{ACCEPT, CONTENT_TYPE, RETRY_AFTER};
 use serde::de::DeserializeOwned;
@@ -97,6 +97,8 @@ calculations! {
         "Capacity from installation torque, and back.";
     frost_embedment: frost::FrostEmbedment, frost::Request => frost::Outcome,
         "Embedment below frost, and uplift by frost.";
+    frost_depth: frost_depth::FrostPenetration, frost_depth::Request => frost_depth::Outcome,
+        "How deep the ground freezes by its freezing index, beside the jurisdiction's depth.";
     ground_heave: ground_heave::GroundHeave, ground_heave::Request => ground_heave::Outcome,
         "How far the ground comes up by freezing and by swelling.";
     drag_force: drag_force::DragForce, drag_force::Request => drag_force::Outcome,

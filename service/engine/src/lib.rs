@@ -19,6 +19,7 @@ mod examples;
 pub mod footing;
 pub mod forecast;
 pub mod frost;
+pub mod frost_depth;
 pub mod ground_heave;
 pub mod helix;
 pub mod job;

@@ -63,6 +63,10 @@ pub const JOB_LOAD_TESTS: usize = 120;
 pub const RECORD_FIELDS: usize = 40;
 /// Steps of a card for the cab.
 pub const CAB_CARD_STEPS: usize = 200;
+/// Winters whose freezing indices are sent.
+pub const FROST_WINTERS: usize = 100;
+/// Correction factors of the modified Berggren equation.
+pub const CORRECTION_FACTORS: usize = 100;
 /// Items in a batch.
 pub const BATCH_ITEMS: usize = 1_000;
 /// Plans in a batch.
@@ -118,6 +122,8 @@ limits! {
     "job_load_tests" = JOB_LOAD_TESTS, "Load tests of the piles of a job.";
     "record_fields" = RECORD_FIELDS, "Fields that a caller lists of an installation record.";
     "cab_card_steps" = CAB_CARD_STEPS, "Steps of a card for the cab up to the shaft limit.";
+    "frost_winters" = FROST_WINTERS, "Winters whose freezing indices are sent.";
+    "correction_factors" = CORRECTION_FACTORS, "Correction factors of the modified Berggren equation.";
     "batch_items" = BATCH_ITEMS, "Items in a batch.";
     "batch_plans" = BATCH_PLANS, "Plans (`pile-layout`) in a batch.";
 }

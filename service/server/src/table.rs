@@ -11,6 +11,7 @@ use bearwell_engine::drag_force::DragForce;
 use bearwell_engine::footing::FootingBearing;
 use bearwell_engine::forecast::LengthForecast;
 use bearwell_engine::frost::FrostEmbedment;
+use bearwell_engine::frost_depth::FrostPenetration;
 use bearwell_engine::ground_heave::GroundHeave;
 use bearwell_engine::helix::HelixCapacity;
 use bearwell_engine::job::InstallationJob;
@@ -40,6 +41,8 @@ pub const CALCULATIONS: &[Entry] = &[
         "helix_sets",
     ]),
     Entry::of::<TorqueCapacity, TorqueSheets>(),
+    Entry::of::<FrostEmbedment, JsonOnly>(),
+    Entry::of::<FrostPenetration, JsonOnly>().heavy(),
     Entry::of::<FrostEmbedment, FrostSheets>(),
     Entry::of::<GroundHeave, JsonOnly>(),
     Entry::of::<DragForce, JsonOnly>(),

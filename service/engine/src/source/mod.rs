@@ -9,6 +9,7 @@ mod drag;
 mod footing;
 mod forecast;
 mod frost;
+mod frost_depth;
 mod group;
 mod heave;
 mod load_test;
@@ -27,6 +28,7 @@ pub use drag::*;
 pub use footing::*;
 pub use forecast::*;
 pub use frost::*;
+pub use frost_depth::*;
 pub use group::*;
 pub use heave::*;
 pub use load_test::*;
@@ -147,6 +149,7 @@ pub fn all() -> impl Iterator<Item = &'static Reference> {
         LOAD_TEST,
         FORECAST,
         FROST,
+        FROST_DEPTH,
         HEAVE,
         DRAG,
         CORROSION,
