@@ -55,6 +55,7 @@ fn items(s: Subject, scales: &[String; 2]) -> Vec<Item> {
     all.extend(checks::passed(&s.answer.checks, "").map(Item::plain));
     all.extend(depth(s).into_iter().map(Item::plain));
     all.extend(uplift(s).into_iter().map(Item::plain));
+    all.extend(drag(s).map(Item::plain));
     all.extend(beam(s).into_iter().map(Item::plain));
     all.extend(panel::warned(&s.answer.warnings).map(|text| Item {
         lead: Lead::Warn,
@@ -197,6 +198,23 @@ fn holds(
         force(tension.design),
         number(factors.frost_load_factor),
         number(factors.dead_load_factor)
+    ))
+}
+
+/// Drag of settling ground, and what the steel bears with it.
+fn drag(s: Subject) -> Option<String> {
+    let drag = s.outcome().downdrag.as_ref()?;
+    let force = |f| words::force_told(f, s.system);
+    let Some(at) = &drag.governing else {
+        return Some("No neutral plane: the pile does not hold its load.".to_owned());
+    };
+    let steel = drag.structural.as_ref().map_or(String::new(), |d| {
+        format!("; steel {} of {}", force(d.load), force(d.strength))
+    });
+    Some(format!(
+        "Drag to {}: load in the pile {}{steel}.",
+        words::depth_told(at.depth, s.system),
+        force(at.maximum_load)
     ))
 }
 

@@ -28,6 +28,8 @@ pub enum Look {
     Swell,
     /// A void form.
     Form,
+    /// Ground that settles.
+    Drag,
     /// What weighs on the pile.
     Dead,
     /// What holds the pile.
@@ -43,6 +45,7 @@ impl Look {
             | SectionForceKind::BeamSwell
             | SectionForceKind::BeamUndersideSwell => Look::Swell,
             SectionForceKind::VoidForm => Look::Form,
+            SectionForceKind::Drag => Look::Drag,
             SectionForceKind::DeadLoad => Look::Dead,
             SectionForceKind::TensionResistance => Look::Holds,
         }
@@ -54,9 +57,15 @@ impl Look {
             Look::Frost => "force of frost",
             Look::Swell => "force of swelling soil",
             Look::Form => "force of the void form",
+            Look::Drag => "drag of settling ground",
             Look::Dead => "dead load",
             Look::Holds => "the ground holds",
         }
+    }
+
+    /// Whether it pushes the pile down.
+    pub const fn down(self) -> bool {
+        matches!(self, Look::Drag | Look::Dead | Look::Holds)
     }
 
     /// Draws the shaft of an arrow.
@@ -73,6 +82,11 @@ impl Look {
                 svg,
                 x,
                 "stroke=\"#000\" stroke-width=\"0.6\" stroke-dasharray=\"0.6 0.5\"",
+            ),
+            Look::Drag => line(
+                svg,
+                x,
+                "stroke=\"#000\" stroke-width=\"0.5\" stroke-dasharray=\"1.6 0.6\"",
             ),
             Look::Dead => line(svg, x, "stroke=\"#000\" stroke-width=\"1.3\""),
             Look::Holds => {
@@ -229,9 +243,9 @@ fn lines(s: Subject, force: &Acting, detail: usize, room: f64) -> Vec<(String, S
             fit(format!("{size}, {range}"), Style::PLAIN),
         ],
         _ => {
-            let when = match force.kind {
-                SectionForceKind::TensionResistance => format!("{range}{}", force.against(s)),
-                _ => format!("{range}, {}", force.when()),
+            let when = match force.when(s) {
+                "" => range,
+                when => format!("{range}, {when}"),
             };
             vec![
                 fit(name.to_owned(), Style::PLAIN),
@@ -261,7 +275,7 @@ fn dead(svg: &mut Svg, s: Subject, frame: &Frame) {
             format!(
                 "{} {}",
                 words::force_told(load.force, s.system),
-                load.when()
+                load.when(s)
             )
         })
         .collect();

@@ -62,8 +62,7 @@ fn keys(s: Subject, frame: &Frame) -> Vec<Key<'static>> {
     for look in looks {
         let sample = move |svg: &mut Svg, r: Rect| {
             let x = r.x + r.w / 2.0;
-            let down = matches!(look, Look::Dead | Look::Holds);
-            let ends = if down {
+            let ends = if look.down() {
                 (r.y - 0.1, r.bottom() - 0.1)
             } else {
                 (r.bottom() - 0.1, r.y - 0.1)

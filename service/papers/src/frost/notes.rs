@@ -10,6 +10,9 @@ use crate::notes::{self, Lane, Note};
 use crate::svg::{Style, Svg, fitted};
 use crate::words;
 
+/// A leader nearer than this to a line would hide it, mm.
+const NEAR: f64 = 0.8;
+
 /// Draws the notes.
 pub fn draw(svg: &mut Svg, s: Subject, frame: &Frame) {
     let head = if s.profile.is_some() {
@@ -62,7 +65,10 @@ fn all(s: Subject, frame: &Frame) -> Vec<Note> {
     all.push(head(s, frame, &plain));
     for helix in &s.section().pile.helices {
         let y = frame.depths.y(helix.depth);
-        let x = frame.axis - frame.depths.across(helix.diameter) / 2.0 - 0.2;
+        let x = match on_level(s, frame, y) {
+            true => section.x,
+            false => frame.axis - frame.depths.across(helix.diameter) / 2.0 - 0.2,
+        };
         let text = format!(
             "helix {} at {}",
             words::size_told(helix.diameter, s.system),
@@ -101,8 +107,21 @@ fn head(s: Subject, frame: &Frame, plain: &dyn Fn(f64, f64, String) -> Note) -> 
         format!("head {}", words::depth_told(depth, s.system))
     };
     let y = frame.depths.y(depth);
-    let x = frame.axis - frame.depths.across(s.section().pile.shaft_width) / 2.0 - 1.2;
+    let x = if (y - frame.grade()).abs() < NEAR {
+        frame.section.x - 1.0
+    } else if on_level(s, frame, y) {
+        frame.section.x
+    } else {
+        frame.axis - frame.depths.across(s.section().pile.shaft_width) / 2.0 - 1.2
+    };
     let mut note = plain(frame.below_roof(depth), x, text);
     note.off = (y < frame.roof - 0.01).then_some(-1.0);
     note
+}
+
+/// Whether a level is drawn as a line at that height.
+fn on_level(s: Subject, frame: &Frame, y: f64) -> bool {
+    let near = |depth| (frame.depths.y(depth) - y).abs() < NEAR;
+    let mut levels = levels::levels(s).into_iter();
+    levels.any(|(level, depth)| level.stroke().is_some() && near(depth))
 }

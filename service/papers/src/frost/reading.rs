@@ -115,8 +115,8 @@ impl Acting {
 
     /// Whether it pushes the pile down.
     pub fn down(&self) -> bool {
-        use SectionForceKind::{DeadLoad, TensionResistance};
-        matches!(self.kind, DeadLoad | TensionResistance)
+        use SectionForceKind::{DeadLoad, Drag, TensionResistance};
+        matches!(self.kind, DeadLoad | Drag | TensionResistance)
     }
 
     /// How it is called.
@@ -128,6 +128,7 @@ impl Acting {
             SectionForceKind::BeamSwell => "swelling on beam sides",
             SectionForceKind::VoidForm => "crushed void form",
             SectionForceKind::BeamUndersideSwell => "swelling under beam",
+            SectionForceKind::Drag => "drag on shaft",
             SectionForceKind::DeadLoad => "dead load",
             SectionForceKind::TensionResistance if self.ultimate(s) => "ground holds, ultimate",
             SectionForceKind::TensionResistance => "ground holds, usable",
@@ -141,20 +142,22 @@ impl Acting {
     }
 
     /// Against what the ground holds the pile.
-    pub fn against(&self, s: Subject) -> &'static str {
+    fn against(&self, s: Subject) -> &'static str {
         let same = |t: &FrostTensionOutcome| t.ultimate.unwrap_or(t.design) == self.force;
         match s.tensions().map(|t| t.is_some_and(same)) {
-            [true, false] => ", against frost",
-            [false, true] => ", against swelling",
+            [true, false] => "against frost",
+            [false, true] => "against swelling",
             _ => "",
         }
     }
 
-    /// In which stage it acts.
-    pub fn when(&self) -> &'static str {
-        match self.stage {
-            Some(stage) => told(stage),
-            None => "always",
+    /// In which stage it acts, or beside what.
+    pub fn when(&self, s: Subject) -> &'static str {
+        match (self.kind, self.stage) {
+            (SectionForceKind::TensionResistance, _) => self.against(s),
+            (SectionForceKind::Drag, _) => "not with uplift",
+            (_, Some(stage)) => told(stage),
+            (_, None) => "always",
         }
     }
 }
