@@ -42,7 +42,8 @@ impl Calculation for CorrosionLoss {
         let (soil, chosen) = match (soil, chosen) {
             (Some(soil), Some(Ok(chosen))) if issues.is_empty() => (soil, chosen),
             (_, chosen) => {
-                issues.extend(chosen.and_then(Result::err));
+                let refused = chosen.and_then(Result::err).into_iter();
+                issues.extend(refused.flat_map(|refusal| refusal.issues));
                 return Err(Refusal::of(issues));
             }
         };

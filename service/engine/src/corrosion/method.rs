@@ -14,7 +14,7 @@ use super::request::{
 use super::section_request::SteelCoating;
 use super::soil_request::CorrosionClass;
 use crate::catalogue::refusals::MISSING_MEMBER;
-use crate::contract::{Issue, Work};
+use crate::contract::{Issue, Refusal, Work};
 use crate::quantity::{Coat, DurationUnit, Lifetime, round9};
 use crate::source::{
     AC358_CORROSION, CALLER, EN_1993_5_NA, FHWA_CORROSION, FLAT_LOSS, GEC11_USE_LIMITS, Reference,
@@ -25,7 +25,7 @@ use crate::source::{
 pub(super) fn choose(
     request: &Request,
     class: CorrosionClass,
-) -> Result<Option<CorrosionMethod>, Issue> {
+) -> Result<Option<CorrosionMethod>, Refusal> {
     let chosen = match &request.method {
         Some(CorrosionMethod::Given(given)) => {
             return Ok(Some(CorrosionMethod::Given(given.clone())));
@@ -44,7 +44,7 @@ pub(super) fn choose(
 }
 
 /// Whether a method other than the engineer's own holds for a class.
-fn holds(method: &CorrosionMethod, class: CorrosionClass) -> Result<(), Issue> {
+fn holds(method: &CorrosionMethod, class: CorrosionClass) -> Result<(), Refusal> {
     let outside = |detail: &str, source: &'static Reference| {
         Issue::new(
             "/method",
@@ -57,17 +57,19 @@ fn holds(method: &CorrosionMethod, class: CorrosionClass) -> Result<(), Issue> {
         (_, CorrosionClass::Aggressive) => Err(outside(
             "the soil is aggressive: send the rate of your engineer as `given`",
             &AC358_CORROSION,
-        )),
+        )
+        .into()),
         (CorrosionMethod::Fhwa(_), CorrosionClass::TestMore) => Err(outside(
             "the soil is not shown to be inside the electrochemical limits of these rates",
             &GEC11_USE_LIMITS,
         )
-        .limit(GEC11_USE_LIMITS.note)),
+        .limit(GEC11_USE_LIMITS.note)
+        .into()),
         _ => Ok(()),
     }
 }
 
-fn by_default(request: &Request, class: CorrosionClass) -> Result<CorrosionMethod, Issue> {
+fn by_default(request: &Request, class: CorrosionClass) -> Result<CorrosionMethod, Refusal> {
     let zinc = request.sections.iter().all(|section| {
         matches!(
             section.coating,
@@ -82,15 +84,16 @@ fn by_default(request: &Request, class: CorrosionClass) -> Result<CorrosionMetho
             "",
             &refusals::CORROSION_METHOD_NOT_NAMED,
             "`fhwa` is the default for zinc-coated sections in mild soil, `eurocode` where `ground` is sent",
-        )),
+        )
+        .into()),
     }
 }
 
 /// Whether the table by kind of ground can be read.
-fn table_holds(request: &Request) -> Result<(), Issue> {
+fn table_holds(request: &Request) -> Result<(), Refusal> {
     if request.ground.is_none() {
         let detail = "the method `eurocode` needs the kind of ground: send `ground`";
-        return Err(Issue::new("", &MISSING_MEMBER, detail));
+        return Err(Issue::new("", &MISSING_MEMBER, detail).into());
     }
     let years = round9(request.life.get(DurationUnit::Year));
     if (TABLE_YEARS[0]..=TABLE_YEARS[5]).contains(&years) {
@@ -100,7 +103,8 @@ fn table_holds(request: &Request) -> Result<(), Issue> {
     Err(
         Issue::new("/life", &refusals::CORROSION_LIFE_OUTSIDE_TABLE, detail)
             .limit("5 to 125 years")
-            .source(&EN_1993_5_NA),
+            .source(&EN_1993_5_NA)
+            .into(),
     )
 }
 

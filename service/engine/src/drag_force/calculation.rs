@@ -8,6 +8,7 @@ use super::request::Request;
 use crate::catalogue::cautions;
 use crate::contract::{Calculation, Issue, Refusal, Work, list_length, none_of};
 use crate::frost::codes::refusals::DEPTHS_OUT_OF_ORDER;
+use crate::helix::shaft_faults;
 use crate::limits;
 use crate::quantity::{Length, in_both_systems};
 use crate::text::Label;
@@ -67,7 +68,10 @@ fn pile(request: &Request) -> DragPile {
 /// Depths of the pile that contradict each other.
 fn pile_faults(request: &Request, pile: &DragPile) -> Vec<Issue> {
     let told = |z: Length| in_both_systems(z.si(), "m");
-    let mut issues = Vec::new();
+    let mut issues = match &request.shaft {
+        Some(shaft) => shaft_faults(shaft, ""),
+        None => Vec::new(),
+    };
     if pile.contact_top >= pile.toe {
         issues.push(
             Issue::new(

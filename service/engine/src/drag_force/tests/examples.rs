@@ -76,6 +76,7 @@ fn every_refused_example_is_refused_where_it_should_be() {
             "missing_member drag_layers_too_short drag_settles_below_toe depths_out_of_order",
         ),
         ("square-of-nothing", "values", "side"),
+        ("table-begins-above-head", "physics", "depths_out_of_order"),
         (
             "table-begins-below-fill",
             "physics",
@@ -97,5 +98,6 @@ fn every_refused_example_is_refused_where_it_should_be() {
             "drag_table_not_monotone drag_table_not_monotone",
         ),
         ("two-frictions", "shape", ""),
+        ("wall-too-thick", "physics", "shaft_wall_too_thick"),
     ]);
 }
