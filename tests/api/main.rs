@@ -8,6 +8,7 @@ mod faulty;
 mod figures;
 mod framework;
 mod load;
+mod moving;
 mod pages;
 mod plans;
 mod problems;
