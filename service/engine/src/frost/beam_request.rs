@@ -13,6 +13,7 @@ use crate::text::Label;
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]
+#[allow(clippy::large_enum_variant)]
 pub enum FrostBeam {
     /// Clear of the ground: frost cannot grip it.
     AboveGround(BeamAboveGround),

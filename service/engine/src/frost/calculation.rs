@@ -3,11 +3,11 @@
 
 use super::governing::{self, All};
 use super::ground::Ground;
-use super::outcome::{FrostDepth, FrostDepthSource, Outcome};
+use super::outcome::Outcome;
 use super::request::Request;
 use super::section::{self, Parts};
 use super::{
-    FrostEmbedment, combined, drag, embedment, ground_faults, swell, swell_faults, tension,
+    FrostEmbedment, combined, depth, drag, embedment, ground_faults, swell, swell_faults, tension,
     underside, uplift, void_crush, void_form, weight,
 };
 use crate::catalogue::cautions;
@@ -25,6 +25,7 @@ impl Calculation for FrostEmbedment {
             1,
             limits::HELICES,
         );
+        depth::lengths(request, issues);
         tension::lengths(request, issues);
         underside::lengths(request, issues);
         drag::lengths(request, issues);
@@ -34,10 +35,17 @@ impl Calculation for FrostEmbedment {
     }
 
     fn evaluate(request: &Request, work: &mut Work) -> Result<Outcome, Refusal> {
+        let (computed, mut issues) = match depth::computed(request, work) {
+            Ok(found) => (found, Vec::new()),
+            Err(refusal) if refusal.interrupted => return Err(refusal),
+            Err(refusal) => (None, refusal.issues),
+        };
         work.trace.about(|| "base of frost".to_owned());
-        let ground = Ground::of(request, &mut work.trace);
+        let by_index = computed.as_ref().map(|c| c.depth);
+        let ground = Ground::of(request, by_index, &mut work.trace);
         work.trace.about(String::new);
-        none_of(faults(request, &ground))?;
+        issues.extend(faults(request, &ground));
+        none_of(issues)?;
         caution(request, work);
         let embedment = embedment::judge(request, &ground, work);
         let pile_weight = weight::of(request, &ground, work);
@@ -49,7 +57,10 @@ impl Calculation for FrostEmbedment {
         let frost = match &request.uplift {
             Some(sent) => Some(uplift::judge(request, sent, &ground, from_above, work)?),
             None => {
-                uplift::not_evaluated(request, "no_uplift_data", work);
+                // where nothing freezes there is nothing to evaluate
+                if ground.base > ground.cold_surface {
+                    uplift::not_evaluated(request, "no_uplift_data", work);
+                }
                 None
             }
         };
@@ -78,6 +89,7 @@ impl Calculation for FrostEmbedment {
             .as_ref()
             .and_then(|form| void_form::judge(request, form, &ground, work));
         let downdrag = drag::judge(request, &ground, work)?;
+        let frost_depth = depth::of(request, &ground, computed, work);
         let section = section::of(
             request,
             &ground,
@@ -92,13 +104,7 @@ impl Calculation for FrostEmbedment {
         Ok(Outcome {
             label: Label(request.pile.name().to_owned()),
             tags: request.pile.tags.clone(),
-            frost: FrostDepth {
-                official_depth: request.frost.official_depth,
-                design_depth: request.frost.official_depth,
-                governed_by: FrostDepthSource::Official,
-                cold_surface_depth: ground.cold_surface,
-                base_depth: ground.base,
-            },
+            frost: frost_depth,
             embedment,
             uplift: frost.map(|j| j.outcome),
             swelling: swelling.map(|j| j.outcome),
@@ -116,6 +122,7 @@ impl Calculation for FrostEmbedment {
 /// Everything that is wrong with a request whose members are each in range.
 fn faults(request: &Request, ground: &Ground) -> Vec<Issue> {
     let mut issues = ground_faults::of(request, ground);
+    issues.extend(depth::faults(request));
     issues.extend(tension::faults(request));
     issues.extend(swell_faults::of(request));
     issues.extend(weight::faults(request));

@@ -36,6 +36,7 @@ pub mod warnings {
         CONSTRUCTION_STAGE_LEFT_OUT = "construction_stage_left_out", "The unloaded pile standing over a winter was not judged, as the caller asked.";
         GIVEN_TENSION_WITH_FROZEN_HELIX = "given_tension_with_frozen_helix", "A helix is in ground that freezes; the tension resistance sent must not count it.";
         GIVEN_TENSION_WITH_ACTIVE_HELIX = "given_tension_with_active_helix", "A helix is in ground that swells; the tension resistance sent must not count it.";
+        COMPUTED_FROST_NOT_USED = "computed_frost_not_used", "The computed frost depth is deeper than the official one and was not used, as the caller asked.";
         SLEEVE_NOT_CREDITED = "sleeve_not_credited", "The sleeve counts nothing: it ends in ground that freezes, or that it can heave freely was not stated.";
         COATING_NOT_CREDITED = "coating_not_credited", "A coating of the shaft is given no credit against bond.";
         UNLOADED_SWELL_STAGE_LEFT_OUT = "unloaded_swell_stage_left_out", "The unloaded pile in swelling soil was not judged, as the caller asked.";
@@ -57,6 +58,8 @@ pub mod refusals {
         VOID_FORM_WITHOUT_HEAVE = "void_form_without_heave", "A void form cannot be judged without the predicted heave; it is never assumed.";
         RATED_LOAD_ABOVE_CRUSH = "rated_load_above_crush", "The load that a void form is rated for exceeds the pressure at which it is crushed; one of the two is wrong.";
         TRIBUTARY_LENGTHS_DIFFER = "tributary_lengths_differ", "Two lengths of beam on the same pile are sent, and they differ.";
+        OFFICIAL_DEPTHS_DIFFER = "official_depths_differ", "Two official frost depths are sent, and they differ.";
+        NOT_PART_OF_COMPUTED_DEPTH = "not_part_of_computed_depth", "A member of `frost-depth` that a computed frost depth beside a pile does not take.";
         SWELL_UPLIFT_WITHOUT_DATA = "swell_uplift_without_data", "Uplift by swelling soil needs the active depth and a swell pressure or an adhesion; none of them is ever assumed.";
         BEAM_WIDTHS_DIFFER = "beam_widths_differ", "Two widths of one beam are sent, and they differ.";
         HEAVE_STATED_TWICE = "heave_stated_twice", "With a void form the predicted heave stands there, not at the beam.";
@@ -71,6 +74,8 @@ pub mod methods {
     methods! {
         EMBEDMENT_RULES = "embedment_rules", version 1, [FROST_DEPTH_OFFICIAL, IRC_FROST_PROTECTION, OBC_DEPTH_OF_FOUNDATIONS, TOP_HELIX_5D, TOP_HELIX_12D, FROST_MARGIN_PRACTICE, DOMASCHUK_1982],
             "Depth of the top helix and the tip against frost with its margin, diameters of the largest helix (12 where tension comes from torque), fill, active zone and soil that collapses; all are listed and the deepest governs. A helix exactly at the base of frost passes, as does any depth exactly on its limit; it holds nothing in tension.";
+        FROST_DESIGN_DEPTH = "frost_design_depth", version 1, [FROST_DEPTH_OFFICIAL, BEARWELL_CHOICE],
+            "The jurisdiction's frost depth, or a computed one where that is deeper, both from the surface exposed to the cold; a computed depth, insulated or not, never makes it shallower.";
         SHAFT_ADFREEZE = "shaft_adfreeze", version 1, [CFEM_ADFREEZE, USACE_ADFREEZE, DOMASCHUK_1982, CRORY_REED_1965, OBC_DEPTH_OF_FOUNDATIONS, SLEEVE_PRACTICE, COATING_PRACTICE],
             "Uplift on the shaft: average bond stress times perimeter times frozen length, with a second line at the severe bond stress. A sleeve counts, with no bond at all, only where it reaches the base of frost and is stated free to heave; the severe line is without it. A coating never counts.";
         BEAM_SIDE_ADFREEZE = "beam_side_adfreeze", version 1, [CFEM_ADFREEZE],

@@ -22,6 +22,34 @@ pub fn frost_base(cold_surface: Length, frost_depth: Length, trace: &mut Trace) 
     )
 }
 
+/// Depth below final grade to which the ground freezes by a computed depth.
+///
+/// z_c = z_s + X_c; z_s depth of the surface exposed to the cold (m), X_c computed frost
+/// depth (m). Range: both from 0. Source: definition. Depth down.
+pub fn computed_frost_base(cold_surface: Length, computed: Length, trace: &mut Trace) -> Length {
+    trace.step(
+        "z_c",
+        "z_s + X_c",
+        cold_surface + computed,
+        [("z_s", cold_surface.into()), ("X_c", computed.into())],
+        &DERIVED,
+    )
+}
+
+/// The deeper base of frost.
+///
+/// z_f = max(z_o, z_c); by the official and by the computed depth (m). Range: any. Source: the
+/// official depth rules and a computed one never makes it shallower. Depth down.
+pub fn deeper_frost_base(official: Length, computed: Length, trace: &mut Trace) -> Length {
+    trace.step(
+        "z_f",
+        "max(z_o, z_c)",
+        official.max(computed),
+        [("z_o", official.into()), ("z_c", computed.into())],
+        &FROST_DEPTH_OFFICIAL,
+    )
+}
+
 /// Depth of the top helix that a number of helix diameters asks for.
 ///
 /// z_req = z_s + n D; z_s depth of the ground surface at the pile (m), n diameters (1), D

@@ -25,10 +25,7 @@ struct Pull {
 impl Pull {
     /// By what pulls are ranked: a pull on no resistance is the worst.
     fn rank(&self) -> f64 {
-        match self.utilisation {
-            Some(ratio) => ratio,
-            None => f64::INFINITY,
-        }
+        self.utilisation.unwrap_or(f64::INFINITY)
     }
 }
 

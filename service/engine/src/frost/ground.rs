@@ -1,8 +1,8 @@
 //! The depths of a request put in order: base of frost, helices from the top down, tip. No
 //! judgement; what can contradict among them is in `ground_faults`.
 
-use super::equations;
 use super::request::Request;
+use super::{depth, equations};
 use crate::contract::utilisation;
 use crate::quantity::{Length, Size};
 use crate::trace::Trace;
@@ -38,18 +38,25 @@ pub struct Ground {
 }
 
 impl Ground {
-    /// Puts the depths of a request in order. The list of helices is not empty.
-    pub fn of(request: &Request, trace: &mut Trace) -> Self {
+    /// Puts the depths of a request in order, with a computed frost depth where there is one.
+    /// The list of helices is not empty.
+    pub fn of(request: &Request, computed: Option<Length>, trace: &mut Trace) -> Self {
         let helices = ordered(request);
         let deepest = helices.last().map_or(Length::ZERO, |h| h.depth);
         let cold_surface = request.frost.cold_surface();
         let official_base =
             equations::frost_base(cold_surface, request.frost.official_depth, trace);
+        let computed_base =
+            computed.map(|depth| equations::computed_frost_base(cold_surface, depth, trace));
+        let base = match computed_base.filter(|_| depth::counts(&request.frost)) {
+            Some(computed) => equations::deeper_frost_base(official_base, computed, trace),
+            None => official_base,
+        };
         Self {
             cold_surface,
-            base: official_base,
+            base,
             official_base,
-            computed_base: None,
+            computed_base,
             tip: request.tip_depth.unwrap_or(deepest),
             head: request.head_depth.unwrap_or(Length::ZERO),
             helices,

@@ -21,7 +21,11 @@ pub fn of(request: &Request, ground: &Ground) -> Vec<Issue> {
     if !reaches(ground.base, tip) {
         issues.push(
             Issue::new(
-                "/frost/official_depth",
+                if reaches(ground.official_base, tip) {
+                    "/frost/computed"
+                } else {
+                    "/frost/official_depth"
+                },
                 &FROST_BELOW_TIP,
                 format!(
                     "the ground freezes to {}, the tip is at {}: the pile is frozen in over its whole length and must not be accepted",

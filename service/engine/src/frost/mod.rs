@@ -29,6 +29,8 @@ mod combined;
 #[cfg(feature = "compute")]
 pub mod constants;
 #[cfg(feature = "compute")]
+mod depth;
+#[cfg(feature = "compute")]
 mod drag;
 #[cfg(feature = "compute")]
 mod embedment;

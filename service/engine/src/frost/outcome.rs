@@ -3,12 +3,13 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::request::PilePurpose;
+use super::request::{FrostDesignBy, PilePurpose};
 use super::section_outcome::FrostSection;
 use super::swell_outcome::{CombinedUplift, GoverningUplift, SwellOutcome};
 use super::uplift_outcome::UpliftOutcome;
 use super::void_outcome::VoidFormOutcome;
 use crate::drag_force::DragOutcome;
+use crate::frost_depth::{ComputedFrost, DeeperFrost};
 use crate::ground_heave::HeaveCause;
 use crate::quantity::{Force, Length, Size};
 use crate::source::SourceNote;
@@ -63,14 +64,29 @@ pub struct Outcome {
 pub struct FrostDepth {
     /// Frost depth of the jurisdiction.
     pub official_depth: Length,
+    /// Computed frost depth, from the same surface, where one was asked for.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub computed_depth: Option<Length>,
+    /// Which of the two is deeper.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub deeper: Option<DeeperFrost>,
+    /// By how much.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub difference: Option<Length>,
+    /// Which depth was to be used, where a computed one was asked for.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub design_by: Option<FrostDesignBy>,
     /// Frost depth that is used, from the surface that is exposed to the cold.
     pub design_depth: Length,
-    /// Which depth that is.
+    /// Which depth that is; the official one of equals.
     pub governed_by: FrostDepthSource,
     /// Depth below final grade of the surface that is exposed to the cold.
     pub cold_surface_depth: Length,
     /// Depth below final grade to which the ground freezes.
     pub base_depth: Length,
+    /// The computed depth with all it came from.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub computed: Option<ComputedFrost>,
 }
 
 /// Which frost depth is used.
@@ -80,6 +96,8 @@ pub struct FrostDepth {
 pub enum FrostDepthSource {
     /// The jurisdiction's.
     Official,
+    /// The computed one, which is deeper.
+    Computed,
 }
 
 /// Depth of helices and tip against every rule.

@@ -10,6 +10,7 @@ use super::swell_request::SwellUplift;
 use super::uplift_request::FrostUplift;
 use super::void_request::FrostVoidForm;
 use crate::drag_force::DragAsked;
+use crate::frost_depth;
 use crate::helix::HelixPile;
 use crate::quantity::{Length, LengthUnit};
 
@@ -19,7 +20,8 @@ use crate::quantity::{Length, LengthUnit};
 /// The frost depth is the caller's and is never inferred from a place. All depths count
 /// down from final grade. Embedment is always judged; uplift by adfreeze, uplift by swelling
 /// soil and the void form are judged where `uplift`, `swelling` and `void_form` are sent.
-/// Without the data for uplift by frost the verdict is at best `provisional`.
+/// Where the ground freezes and the data for uplift by frost are missing the verdict is at best
+/// `provisional`.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Validate)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 #[cfg_attr(feature = "openapi", schema(as = FrostEmbedmentRequest))]
@@ -95,7 +97,7 @@ pub struct Request {
 }
 
 /// How deep the ground freezes, and from which surface.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, Validate)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Validate)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 #[serde(deny_unknown_fields)]
 pub struct FrostGround {
@@ -109,6 +111,26 @@ pub struct FrostGround {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(range(min = Length::ZERO, max = Length::new(5.0, LengthUnit::M)))]
     pub cold_surface_depth: Option<Length>,
+    /// A second opinion: the frost depth computed from a freezing index, from the same
+    /// surface; a request of `frost-depth`. Insulation asked for there is information and
+    /// never makes the depth used here shallower.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub computed: Option<frost_depth::Request>,
+    /// Which depth is used where a computed one is asked for; `deeper_of_both` when left out.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub design_by: Option<FrostDesignBy>,
+}
+
+/// Which frost depth is used. A computed one never makes it shallower than the official one.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+#[serde(rename_all = "snake_case")]
+pub enum FrostDesignBy {
+    /// The deeper of the jurisdiction's and the computed one.
+    DeeperOfBoth,
+    /// The jurisdiction's, even where the computed one is deeper; the answer warns then.
+    Official,
 }
 
 impl FrostGround {

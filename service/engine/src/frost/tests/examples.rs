@@ -60,6 +60,18 @@ fn every_refused_example_is_refused_where_it_should_be() {
             "missing field `reference`",
         ),
         (
+            "computed-official-differs",
+            "physics",
+            "official_depths_differ",
+        ),
+        ("computed-permafrost", "physics", "permafrost"),
+        (
+            "computed-with-factors",
+            "physics",
+            "not_part_of_computed_depth",
+        ),
+        ("computed-without-winter", "physics", ""),
+        (
             "contact-above-cold-surface",
             "physics",
             "depths_out_of_order",
@@ -222,9 +234,17 @@ fn verdicts_of_the_projects() {
         ),
         ("sizerin-gravel", Verdict::Reject, &["frost_uplift"]),
         ("sizerin-factored-tension", Verdict::Accept, &[]),
+        ("linnet-computed-frost", Verdict::Accept, &[]),
+        ("computed-frost-deeper", Verdict::Accept, &[]),
+        ("computed-frost-not-used", Verdict::Accept, &[]),
+        ("sizerin-insulated-ground", Verdict::Accept, &[]),
         ("rg-7", Verdict::Provisional, &[]),
         ("swelling-alpha-share", Verdict::Accept, &[]),
-        ("swelling-alpha-share-capped", Verdict::Accept, &[]),
+        (
+            "swelling-alpha-share-capped",
+            Verdict::Reject,
+            &["swell_uplift"],
+        ),
         ("swelling-alpha-range", Verdict::Accept, &[]),
         (
             "swelling-full-pressure",

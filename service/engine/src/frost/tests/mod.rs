@@ -3,6 +3,7 @@
 
 mod cabin;
 mod cases;
+mod computed;
 mod examples;
 mod faults;
 mod measures;

@@ -5,6 +5,7 @@ use serde_json::{Value as Json, json};
 
 use super::{answer, ask, checks, close, example, q, statuses, warned};
 use crate::contract::CheckStatus::{Fail, NotEvaluated, Pass};
+use crate::contract::Verdict;
 use crate::frost::{BeamSupport, FrostStage, Outcome, SwellOutcome, UpliftCause};
 use crate::ground_heave::HeaveCause;
 use crate::quantity::{ForceUnit, LengthUnit, StressUnit};
@@ -268,6 +269,24 @@ fn nothing_known_of_the_underside_is_warned_of() {
         form.result.beam_underside.unwrap().rests_on,
         BeamSupport::VoidForm
     );
+}
+
+/// Where nothing freezes swelling alone decides; a millimetre of frost and it is open.
+#[test]
+fn without_frost_swelling_alone_decides() {
+    let mut request = example("swelling-alpha-share");
+    let resistance = request["uplift"]["resistance"].clone();
+    request["swelling"]["resistance"] = resistance;
+    request.as_object_mut().unwrap().remove("uplift");
+    request["frost"]["official_depth"] = q(0.0, "m");
+    let a = answer(request.clone());
+    assert!(statuses(&a, "frost_uplift").is_empty());
+    assert_eq!(a.verdict, Verdict::Accept);
+    assert_eq!(a.result.governing_uplift.unwrap().cause, UpliftCause::Swell);
+    request["frost"]["official_depth"] = q(0.001, "m");
+    let a = answer(request);
+    assert_eq!(statuses(&a, "frost_uplift"), [NotEvaluated]);
+    assert_eq!(a.verdict, Verdict::Provisional);
 }
 
 /// What is missing is named, all of it at once.
