@@ -160,3 +160,43 @@ fn wedges(svg: &mut Svg, r: Rect) {
     }
     svg.path(&d, "stroke=\"#000\" stroke-width=\"0.2\"");
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_zone_has_its_own_marks_also_where_it_is_thin() {
+        let zones = [
+            Zone::Frost,
+            Zone::Fill,
+            Zone::Active,
+            Zone::Collapse,
+            Zone::PreDrilled,
+            Zone::Disturbed,
+        ];
+        for h in [0.9, 3.0, 30.0] {
+            let mut seen: Vec<String> = Vec::new();
+            for zone in zones {
+                let mut svg = Svg::new(50.0, 50.0, "");
+                let (x, y, w) = (5.0, 5.0, 8.0);
+                zone.sample(&mut svg, Rect { x, y, w, h });
+                let text = svg.finish();
+                assert!(!seen.contains(&text), "{zone:?} at {h}");
+                seen.push(text);
+            }
+        }
+    }
+
+    #[test]
+    fn bars_stand_side_by_side() {
+        let to = |m: f64| Length::from_si(m);
+        let two = [
+            (Zone::Frost, to(0.5), to(1.7)),
+            (Zone::Fill, to(0.0), to(1.0)),
+        ];
+        let all = bars(two, 40.0);
+        assert!(all[0].x > 40.0 && all[1].x > all[0].right);
+        assert_eq!((all[0].top, all[0].base), (to(0.5), to(1.7)));
+    }
+}

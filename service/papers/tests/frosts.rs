@@ -32,8 +32,12 @@ fn piles() -> Vec<(&'static str, Drawn)> {
     wide["beam"]["in_soil"]["width"] = m(3.0);
     wide["beam"]["in_soil"]["height"] = m(5.0);
     wide["void_form"]["crush"]["beam_width"] = m(3.0);
+    let mut thick = request(&[("a", 0.3, 0.6)], 0.3);
+    thick["beam"] = beam(0.5);
+    thick["void_form"] = form(1000.0, 50.0);
     vec![
         ("bare", bare()),
+        ("a void form below the pile", drawn(thick)),
         ("everything", drawn(everything())),
         ("eight helices", drawn(request(&eight, 1.2))),
         ("zones far below", drawn(far)),
@@ -74,8 +78,8 @@ fn the_answer_stands_on_the_sheet() {
         "swelling on shaft\n10.1 kN\n0.00 to 2.40 m, before building",
         "swelling on beam sides\n30.0 kN",
         "crushed void form\n4.8 kN\nat 0.50 m",
-        "ground holds, ultimate\n150.0 kN\n4.00 to 4.80 m, against frost",
-        "ground holds, ultimate\n140.0 kN\n4.00 to 4.80 m, against swelling",
+        "holds against frost\n150.0 kN ultimate\n4.00 to 4.80 m",
+        "holds against swelling\n140.0 kN ultimate\n4.00 to 4.80 m",
         "dead load 20.0 kN once built",
         "final grade",
         "beam underside 0.50 m",

@@ -126,10 +126,11 @@ pub fn draw(svg: &mut Svg, s: Subject, frame: &Frame, floor: f64) {
         );
         svg.text(frame.ruled.x + 2.0, base, &head, Style::BOLD);
     }
+    // leaders first, so that an arrow that one must cross stays whole
+    tell(svg, s, frame, floor);
     for (force, x) in &frame.arrows {
         arrow(svg, frame, force, *x);
     }
-    tell(svg, s, frame, floor);
     dead(svg, s, frame);
 }
 
@@ -218,7 +219,7 @@ fn lead(svg: &mut Svg, frame: &Frame, force: &Acting, x: f64, y: f64) {
 
 /// What is said of a force in so many lines.
 fn lines(s: Subject, force: &Acting, detail: usize, room: f64) -> Vec<(String, Style)> {
-    let size = words::force_told(force.force, s.system);
+    let size = force.size(s);
     let range = if force.top == force.bottom {
         format!("at {}", words::depth_told(force.top, s.system))
     } else {
@@ -243,7 +244,7 @@ fn lines(s: Subject, force: &Acting, detail: usize, room: f64) -> Vec<(String, S
             fit(format!("{size}, {range}"), Style::PLAIN),
         ],
         _ => {
-            let when = match force.when(s) {
+            let when = match force.when() {
                 "" => range,
                 when => format!("{range}, {when}"),
             };
@@ -275,7 +276,7 @@ fn dead(svg: &mut Svg, s: Subject, frame: &Frame) {
             format!(
                 "{} {}",
                 words::force_told(load.force, s.system),
-                load.when(s)
+                load.when()
             )
         })
         .collect();

@@ -188,12 +188,15 @@ fn arrows(s: Subject) -> Vec<Acting> {
     forces
 }
 
-/// Depth to show, m: the pile, and every level that is not far below it.
+/// Depth to show, m: the pile, the void form, and every level that is not far below them.
 fn end(s: Subject) -> f64 {
-    let tip = s.section().pile.tip_depth.si();
+    let section = s.section();
+    let form = section.void_form.as_ref();
+    let form = form.and_then(|f| Some(f.top_depth?.si() + f.nominal_thickness.si()));
+    let least = section.pile.tip_depth.si().max(form.unwrap_or(0.0));
     let levels = levels::levels(s);
     let depths = levels.iter().map(|l| l.1.si());
-    1.05 * depths.filter(|d| *d <= REACH * tip).fold(tip, f64::max)
+    1.05 * depths.filter(|d| *d <= REACH * least).fold(least, f64::max)
 }
 
 /// Height to show above grade, m.

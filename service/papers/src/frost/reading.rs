@@ -9,6 +9,8 @@ use bearwell_engine::frost::{
 use bearwell_engine::quantity::{Force, Length, Size, System};
 use bearwell_engine::soil::SoilProfile;
 
+use crate::words;
+
 /// Everything a sheet is drawn from.
 #[derive(Debug, Clone, Copy)]
 pub struct Subject<'a> {
@@ -130,31 +132,38 @@ impl Acting {
             SectionForceKind::BeamUndersideSwell => "swelling under beam",
             SectionForceKind::Drag => "drag on shaft",
             SectionForceKind::DeadLoad => "dead load",
-            SectionForceKind::TensionResistance if self.ultimate(s) => "ground holds, ultimate",
-            SectionForceKind::TensionResistance => "ground holds, usable",
+            SectionForceKind::TensionResistance => self.holds(s),
         }
     }
 
-    /// Whether it is an ultimate tension resistance.
-    fn ultimate(&self, s: Subject) -> bool {
-        let ultimate = |t: &FrostTensionOutcome| t.ultimate == Some(self.force);
-        s.tensions().into_iter().flatten().any(ultimate)
-    }
-
     /// Against what the ground holds the pile.
-    fn against(&self, s: Subject) -> &'static str {
+    fn holds(&self, s: Subject) -> &'static str {
         let same = |t: &FrostTensionOutcome| t.ultimate.unwrap_or(t.design) == self.force;
         match s.tensions().map(|t| t.is_some_and(same)) {
-            [true, false] => "against frost",
-            [false, true] => "against swelling",
-            _ => "",
+            [true, false] => "holds against frost",
+            [false, true] => "holds against swelling",
+            _ => "ground holds",
+        }
+    }
+
+    /// Its size in words, of a tension resistance with its level.
+    pub fn size(&self, s: Subject) -> String {
+        let size = words::force_told(self.force, s.system);
+        let ultimate = |t: &FrostTensionOutcome| t.ultimate == Some(self.force);
+        match self.kind {
+            SectionForceKind::TensionResistance => {
+                let ultimate = s.tensions().into_iter().flatten().any(ultimate);
+                let level = if ultimate { "ultimate" } else { "usable" };
+                format!("{size} {level}")
+            }
+            _ => size,
         }
     }
 
     /// In which stage it acts, or beside what.
-    pub fn when(&self, s: Subject) -> &'static str {
+    pub fn when(&self) -> &'static str {
         match (self.kind, self.stage) {
-            (SectionForceKind::TensionResistance, _) => self.against(s),
+            (SectionForceKind::TensionResistance, _) => "",
             (SectionForceKind::Drag, _) => "not with uplift",
             (_, Some(stage)) => told(stage),
             (_, None) => "always",
