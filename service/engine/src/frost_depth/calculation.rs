@@ -176,7 +176,7 @@ fn warn(
     }
     if soil {
         let told = format!(
-            "+/-25 % of conductivity is about +12 % and -13 % of frost depth ({}); mean properties besides: with frozen and unfrozen ones apart fine soils freeze 3 to 10 % deeper",
+            "+/-25 % of conductivity is about +12 % and -13 % of frost depth ({})",
             KERSTEN_1949.document
         );
         work.warn(&warnings::CONDUCTIVITY_BAND, told);
@@ -189,6 +189,14 @@ fn warn(
         let told = "compare the depth by `heat_conduction` or `modified_berggren` beside it";
         work.warn(&warnings::STEFAN_OVER_PREDICTS, told);
     }
+    let better = frozen_over_mean(slabs, frost);
+    if method != FrostDepthMethod::Stefan && better > BETTER_FROZEN {
+        let told = format!(
+            "frozen conductivity is up to {} % above the mean; with frozen and unfrozen properties apart fine soils froze 3 to 10 % deeper",
+            round9((better * 1e3).round() / 10.0)
+        );
+        work.warn(&warnings::MEAN_PROPERTIES, told);
+    }
     let part = dry_part(slabs, frost);
     if method == FrostDepthMethod::ModifiedBerggren && part > DRY_PART {
         let told = format!(
@@ -197,6 +205,16 @@ fn warn(
         );
         work.warn(&warnings::LAYERED_BERGGREN_INSULATED, told);
     }
+}
+
+/// Frozen conductivity over the mean, less 1, from which the mean is warned of.
+const BETTER_FROZEN: f64 = 0.05;
+
+/// The most by which a layer that freezes conducts better frozen than in the mean.
+fn frozen_over_mean(slabs: &[Slab], frost: Length) -> f64 {
+    let frozen = slabs.iter().filter(|slab| slab.top < frost.si());
+    let each = frozen.map(|slab| slab.frozen_conductivity / slab.conductivity - 1.0);
+    each.fold(0.0, f64::max)
 }
 
 /// Part of the resistance in layers without water from which the layered form is warned of.

@@ -14,6 +14,7 @@ pub mod warnings {
     codes! { WarningDef:
         HALF_OF_WINTERS_DEEPER = "half_of_winters_deeper", "The freezing index is a mean: about half of all winters freeze deeper.";
         CONDUCTIVITY_BAND = "soil_conductivity_band", "Conductivities from texture, dry weight and water are within about 25 % of measured ones; the frost depth is as uncertain as their square root.";
+        MEAN_PROPERTIES = "frost_mean_properties", "The ground conducts heat better frozen than unfrozen and the method takes the mean: the frost may go deeper by some per cent.";
         STEFAN_OVER_PREDICTS = "stefan_over_predicts", "The Stefan equation leaves the warmth of the ground out and goes too deep.";
         LAYERED_BERGGREN_INSULATED = "layered_berggren_insulated", "The layered form of the modified Berggren equation goes too deep where much of the resistance lies in layers without water; heat conduction is the better method.";
         SNOW_MAY_BE_MISSING = "snow_may_be_missing", "Snow may be blown or cleared away or come late; a frost depth under snow is no design depth.";

@@ -17,7 +17,8 @@ use crate::text::{Label, Tags};
 ///
 /// The frost depth needs `winter` and `layers`; a request may also ask for `correction_factors`
 /// alone. Depths count down from the surface that is exposed to the cold, the top of the first
-/// layer. Nothing is inferred from a place.
+/// layer. Nothing is inferred from a place. Where all this is a member of another request that has
+/// an official depth of its own, `official_depth` is left out here.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize, Validate)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 #[cfg_attr(feature = "openapi", schema(as = FrostDepthRequest))]

@@ -88,6 +88,7 @@ fn warnings_stand_where_they_should() {
         ("fr-k-1", "soil_conductivity_band"),
         ("surface-bare-soil", "default_from_memory"),
         ("insulated-slab", "default_from_memory"),
+        ("fr-mb-1", "frost_mean_properties"),
     ] {
         let answer = shown(name);
         assert!(warned(&answer).contains(&code), "{name}");
@@ -96,6 +97,8 @@ fn warnings_stand_where_they_should() {
         ("fr-dfi-1", "half_of_winters_deeper"),
         ("fr-mb-1", "soil_conductivity_band"),
         ("rg-3", "layered_berggren_insulated"),
+        ("rg-3", "frost_mean_properties"),
+        ("stefan", "frost_mean_properties"),
         ("fr-mb-1", "default_from_memory"),
     ] {
         assert!(!warned(&shown(name)).contains(&code), "{name}");
@@ -247,6 +250,7 @@ fn every_refused_example_is_refused_where_it_should_be() {
         ("snow-under-soil", "physics", "snow_not_on_top"),
         ("temperature-as-difference", "shape", "unknown unit `R`"),
         ("too-many-layers", "lengths", "list_too_long"),
+        ("too-many-thermal-ratios", "lengths", "list_too_long"),
         ("too-many-winters", "lengths", "list_too_long"),
         ("two-layers-of-one-name", "physics", "duplicate_label"),
         ("unknown-definition", "shape", "unknown variant `return_50`"),
