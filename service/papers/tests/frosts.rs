@@ -5,7 +5,10 @@ mod common;
 
 use bearwell_engine::contract::{Paper, Verdict};
 use bearwell_engine::quantity::{Length, System};
-use common::frost::{Drawn, beam, drawn, everything, form, held, judged, kn, m, q, request, sheet};
+use common::frost::{
+    Drawn, beam, computed, drawn, everything, form, held, judged, kn, m, q, request, settling,
+    sheet,
+};
 use common::{Sheet, judge};
 use serde_json::json;
 
@@ -245,28 +248,60 @@ fn a_void_form_that_is_too_thin_is_short() {
     }
 }
 
+/// Height of the computed frost line below grade, m, on a sheet of 1:40.
+fn computed_line(svg: &str) -> Option<f64> {
+    let lines = strokes(svg, "0.7", Some("3 0.8 0.8 0.8"));
+    assert!(lines.len() < 2, "{lines:?}");
+    let grade = strokes(svg, "0.6", None)[0].2;
+    Some((lines.first()?.2 - grade) / 25.0)
+}
+
 #[test]
 fn both_frost_lines_are_drawn_and_told_apart() {
-    let mut pile = drawn(everything());
-    pile.1.result.section.computed_frost_base_depth = Some(Length::from_si(1.7));
+    let mut asked = everything();
+    asked["frost"]["computed"] = computed(300.0);
+    let pile = drawn(asked);
+    let section = &pile.1.result.section;
+    let there = section.computed_frost_base_depth.expect("a computed depth");
+    assert!((there - section.official_frost_base_depth).si().abs() > 0.1);
     let svg = sheet(&pile, System::Si, Paper::Letter);
     let text = all_text(&judge("both", &svg));
+    let second = format!("frost, computed {:.2} m", there.si());
     for told in [
+        "Depths 1:40",
         "frost, official 1.20 m",
-        "frost, computed 1.70 m",
+        &second,
+        "frost line, official",
         "frost line, computed",
+        "governs.",
     ] {
         assert!(text.contains(told), "{told}: {text}");
     }
-    let grade = strokes(&svg, "0.6", None)[0].2;
-    let computed = strokes(&svg, "0.7", Some("3 0.8 0.8 0.8"));
-    assert_eq!(computed.len(), 1, "{computed:?}");
-    assert!((computed[0].2 - grade - 1.7 * 25.0).abs() < 0.02);
+    let drawn_at = computed_line(&svg).expect("a line");
+    assert!((drawn_at - there.si()).abs() < 0.001, "{drawn_at}");
     // one on the other is drawn once, and still told
-    pile.1.result.section.computed_frost_base_depth = Some(Length::from_si(1.205));
-    let svg = sheet(&pile, System::Si, Paper::Letter);
-    assert!(strokes(&svg, "0.7", Some("3 0.8 0.8 0.8")).is_empty());
+    let mut near = pile.clone();
+    near.1.result.section.computed_frost_base_depth = Some(Length::from_si(1.205));
+    let svg = sheet(&near, System::Si, Paper::Letter);
+    assert_eq!(computed_line(&svg), None);
     assert!(all_text(&judge("near", &svg)).contains("frost, computed 1.21 m"));
+}
+
+#[test]
+fn drag_points_down_to_where_the_ground_settles() {
+    let mut asked = request(&[("a", 0.3, 2.5)], 1.2);
+    asked["fill_depth"] = m(1.5);
+    asked["downdrag"] = settling(1.5, 40.0);
+    let pile = drawn(asked);
+    let at = pile.1.result.downdrag.as_ref().and_then(|d| d.governing);
+    let force = at.expect("a neutral plane").drag_force;
+    let text = all_text(&judged("drag", &pile, System::Si, Paper::A4));
+    let told = format!(
+        "drag on shaft\n{:.1} kN\n0.00 to 1.50 m, not with uplift",
+        force.si() / 1000.0
+    );
+    assert!(text.contains(&told), "{told}: {text}");
+    assert!(text.contains("Drag to 1.50 m: load in the pile"), "{text}");
 }
 
 #[test]

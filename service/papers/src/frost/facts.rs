@@ -1,7 +1,7 @@
 //! The reading column: verdict, the checks with their numbers, what was compared, then the
 //! tables of the rules and of the uplift.
 
-use bearwell_engine::frost::{FrostFactors, FrostFormat, FrostTensionOutcome};
+use bearwell_engine::frost::{FrostDepthSource, FrostFactors, FrostFormat, FrostTensionOutcome};
 use bearwell_engine::quantity::Length;
 use bearwell_engine::shaft::Shaft;
 
@@ -91,12 +91,10 @@ fn depth(s: Subject) -> Vec<String> {
     let depth = |l| words::depth_told(l, s.system);
     let (section, embedment) = (s.section(), &s.outcome().embedment);
     let mut texts = Vec::new();
-    let base = s.outcome().frost.base_depth;
     if let Some(computed) = section.computed_frost_base_depth {
-        let by = if base == section.official_frost_base_depth {
-            "official"
-        } else {
-            "computed"
+        let by = match s.outcome().frost.governed_by {
+            FrostDepthSource::Official => "official",
+            FrostDepthSource::Computed => "computed",
         };
         texts.push(format!(
             "Frost to {} official, {} computed; {by} governs.",

@@ -1,6 +1,8 @@
 //! What stands on the left of the section in words, each led to its depth: grade, levels,
 //! head, helices, and the layers of a profile.
 
+use bearwell_engine::frost::FrostDepthSource;
+
 use super::frame::{FAN, Frame};
 use super::ground::LEFT;
 use super::levels::{self, Level};
@@ -60,6 +62,9 @@ fn all(s: Subject, frame: &Frame) -> Vec<Note> {
         };
         let mut note = plain(at, x, levels::told(s, level, depth));
         note.off = below.then_some(1.0);
+        if governs(s, level) {
+            note.lines = one(levels::told(s, level, depth), Style::BOLD);
+        }
         all.push(note);
     }
     all.push(head(s, frame, &plain));
@@ -124,4 +129,14 @@ fn on_level(s: Subject, frame: &Frame, y: f64) -> bool {
     let near = |depth| (frame.depths.y(depth) - y).abs() < NEAR;
     let mut levels = levels::levels(s).into_iter();
     levels.any(|(level, depth)| level.stroke().is_some() && near(depth))
+}
+
+/// Whether it is the one of two frost lines that is used.
+fn governs(s: Subject, level: Level) -> bool {
+    let frost = &s.outcome().frost;
+    let used = match frost.governed_by {
+        FrostDepthSource::Official => Level::Frost,
+        FrostDepthSource::Computed => Level::ComputedFrost,
+    };
+    frost.computed_depth.is_some() && level == used
 }

@@ -91,6 +91,28 @@ pub fn form(nominal: f64, heave: f64) -> Value {
                      "beam_width": m(0.3), "tributary_length": m(2.0)}})
 }
 
+/// A computed frost depth in one soil, for a freezing index (C day).
+pub fn computed(index: f64) -> Value {
+    let soil = json!({"texture": "fine", "dry_unit_weight": q(14.5, "kN_per_m3"),
+                      "water_content_ratio": 0.26});
+    json!({"winter": {"freezing_index": {"given": {"definition": "design_3_in_30",
+                          "value": q(index, "C_day"), "reference": "a record"}},
+                      "mean_annual_temperature": q(7.0, "degC"), "season_length": q(110.0, "day")},
+           "layers": [{"material": {"soil": soil}}]})
+}
+
+/// Fill that settles down to a depth (m) under a permanent load (kN), over clay.
+pub fn settling(depth: f64, load: f64) -> Value {
+    let layer = |label: &str, thick: f64, soil: &str| {
+        json!({"label": label, "thickness": m(thick), "unit_weight": q(18.0, "kN_per_m3"),
+               "friction": {"beta_by_soil": {"soil": soil}}})
+    };
+    json!({"permanent_load": kn(load),
+           "friction": {"layers": {"layers": [
+               layer("fill", depth, "gravel"), layer("clay", 90.0, "clay")]}},
+           "settling": {"depth": m(depth), "cause": {"fill": {}}}})
+}
+
 /// Two helices under a beam on a void form: frost, fill, swelling and collapsing ground.
 pub fn everything() -> Value {
     let mut all = request(&[("upper", 0.3, 4.0), ("lower", 0.25, 4.8)], 1.2);
@@ -142,6 +164,10 @@ pub struct Case {
     swelling: Option<Swelling>,
     form: Option<(f64, f64, f64, f64, bool)>,
     layers: Vec<(f64, String)>,
+    /// Freezing index of a computed depth.
+    index: Option<f64>,
+    /// Depth of settling ground as a share, and the permanent load.
+    drag: Option<(f64, f64)>,
 }
 
 /// Random piles.
@@ -167,9 +193,11 @@ pub fn case() -> impl Strategy<Value = Case> {
         of((share(), any::<bool>(), of((share(), share())))),
         of((share(), share(), share(), share(), any::<bool>())),
         prop::collection::vec((share(), label()), 1..12),
+        of(100.0..1500.0_f64),
+        of((share(), 1.0..900.0_f64)),
     );
     (pile, force).prop_map(
-        |((helices, deepest, d, beam), (uplift, swelling, form, layers))| Case {
+        |((helices, deepest, d, beam), (uplift, swelling, form, layers, index, drag))| Case {
             helices,
             deepest,
             depths: [d.0, d.1, d.2, d.3, d.4, d.5, d.6],
@@ -178,6 +206,8 @@ pub fn case() -> impl Strategy<Value = Case> {
             swelling,
             form,
             layers,
+            index,
+            drag,
         },
     )
 }
@@ -219,6 +249,12 @@ impl Case {
         }
         if cold.is_some() {
             all["frost"]["cold_surface_depth"] = m(cold_depth);
+        }
+        if let Some(index) = self.index {
+            all["frost"]["computed"] = computed(index);
+        }
+        if let Some((share, load)) = self.drag {
+            all["downdrag"] = settling(0.2 + share * (self.deepest - 0.2), load);
         }
         for (name, share) in [
             ("fill_depth", fill),
