@@ -41,7 +41,8 @@ const HELICES: [(&str, Paper); 9] = [
     ("sheet-tension-square-shaft", Paper::Letter),
 ];
 /// Examples of `frost-embedment` whose pictures are committed, as `frost-` and their name.
-const FROSTS: [(&str, Paper); 5] = [
+const FROSTS: [(&str, Paper); 6] = [
+    ("computed-frost-deeper", Paper::Letter),
     ("helix-in-frost", Paper::Letter),
     ("linnet", Paper::Letter),
     ("sizerin-corner", Paper::A4),
