@@ -162,6 +162,16 @@ forecast_coverage() {
     CARGO_TARGET_DIR="$TARGET" bash tests/forecast/run.sh "$TARGET/release/bearwell"
 }
 
+# Frost depths against own solutions of heat conduction with freezing, on 20 grounds.
+frost_conduction() {
+    CARGO_TARGET_DIR="$TARGET" bash tests/frost/run.sh "$TARGET/release/bearwell"
+}
+
+# Neutral planes and drag forces against an integration by numbers, on random piles.
+drag_integration() {
+    CARGO_TARGET_DIR="$TARGET" bash tests/drag/run.sh "$TARGET/release/bearwell"
+}
+
 # A curve of 200 depths against one depth, in instructions of the whole call.
 curve_cost() {
     python3 tests/cost/curve_cost.py "$TARGET/release/bearwell" \
