@@ -41,7 +41,7 @@ pub const CALCULATIONS: &[Entry] = &[
         "helix_sets",
     ]),
     Entry::of::<TorqueCapacity, TorqueSheets>(),
-    Entry::of::<FrostEmbedment, FrostSheets>(),
+    Entry::of::<FrostEmbedment, FrostSheets>().heavy_with(&["computed"]),
     Entry::of::<FrostPenetration, JsonOnly>().heavy(),
     Entry::of::<GroundHeave, JsonOnly>(),
     Entry::of::<DragForce, JsonOnly>(),
