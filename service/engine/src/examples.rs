@@ -45,7 +45,7 @@ pub(crate) fn request<N: Noun>(name: &str) -> String {
 pub(crate) type Answered<C> = (Call<<C as Noun>::Request>, Answer<<C as Noun>::Outcome>);
 
 /// Runs a request through every stage; where it is stopped, the stage (`shape`, `lengths`,
-/// `values`, `physics`) and what was found there.
+/// `values`, `physics`) and what was found there. An answer is held to what all answers keep.
 pub(crate) fn through<C: Calculation>(
     text: &str,
     trace: Trace,
@@ -66,6 +66,14 @@ pub(crate) fn through<C: Calculation>(
                 let printed = serde_json::to_string(&In(form, &answer)).expect("it prints");
                 assert!(!printed.contains("null"), "{printed}");
             }
+            assert!(!answer.methods.is_empty() && !answer.cautions.is_empty());
+            // the plain forms read back as the same answer and request: what a client relies on
+            let plain = serde_json::to_string(&answer.result).expect("it prints");
+            let back: C::Outcome = serde_json::from_str(&plain).expect("an outcome");
+            assert_eq!(serde_json::to_string(&back).expect("it prints"), plain);
+            let sent = serde_json::to_string(&call).expect("it prints");
+            let back: Call<C::Request> = serde_json::from_str(&sent).expect("a request");
+            assert_eq!(serde_json::to_string(&back).expect("it prints"), sent);
             Ok((call, answer))
         }
         Err(refusal) => Err(("physics", codes(&refusal))),

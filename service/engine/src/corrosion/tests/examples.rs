@@ -33,15 +33,8 @@ fn every_example_comes_to_its_verdict() {
     ];
     let mut found = Vec::new();
     for (name, text) in requests::<CorrosionLoss>("") {
-        let (call, answer) = through::<CorrosionLoss>(&text, Trace::on())
+        let (_, answer) = through::<CorrosionLoss>(&text, Trace::on())
             .unwrap_or_else(|e| panic!("{name} is refused: {e:?}"));
-        assert!(!answer.cautions.is_empty(), "{name}");
-        let plain = serde_json::to_string(&answer.result).unwrap();
-        let back: Outcome = serde_json::from_str(&plain).unwrap();
-        assert_eq!(serde_json::to_string(&back).unwrap(), plain, "{name}");
-        let sent = serde_json::to_string(&call).unwrap();
-        let back: Call<Request> = serde_json::from_str(&sent).unwrap();
-        assert_eq!(serde_json::to_string(&back).unwrap(), sent, "{name}");
         let (_, silent) = through::<CorrosionLoss>(&text, Trace::off()).unwrap();
         assert_eq!(silent.result, answer.result, "{name}");
         found.push((name, answer.verdict));

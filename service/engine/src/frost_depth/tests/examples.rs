@@ -26,12 +26,6 @@ fn every_example_is_answered_and_printed() {
         );
         let asked = call.request.official_depth.is_some();
         assert_eq!(answer.checks.len(), usize::from(asked), "{name}");
-        let plain = serde_json::to_string(&answer.result).unwrap();
-        let back: Outcome = serde_json::from_str(&plain).unwrap();
-        assert_eq!(back, answer.result, "{name}");
-        let again: Request =
-            serde_json::from_str(&serde_json::to_string(&call.request).unwrap()).unwrap();
-        assert_eq!(again, call.request, "{name}");
     }
 }
 

@@ -4,26 +4,16 @@
 use super::ask;
 use crate::contract::Verdict;
 use crate::examples::{refused_as, request, requests, through};
-use crate::ground_heave::{GroundHeave, Outcome, Request};
+use crate::ground_heave::GroundHeave;
 use crate::trace::Trace;
 
 #[test]
 fn every_example_is_answered_and_printed() {
     for (name, text) in requests::<GroundHeave>("") {
-        let (call, answer) = through::<GroundHeave>(&text, Trace::on())
+        let (_, answer) = through::<GroundHeave>(&text, Trace::on())
             .unwrap_or_else(|e| panic!("{name} is refused: {e:?}"));
         assert!(answer.checks.is_empty(), "{name}");
         assert_eq!(answer.verdict, Verdict::NotAsked, "{name}");
-        assert!(
-            !answer.methods.is_empty() && !answer.cautions.is_empty(),
-            "{name}"
-        );
-        let plain = serde_json::to_string(&answer.result).unwrap();
-        let back: Outcome = serde_json::from_str(&plain).unwrap();
-        assert_eq!(back, answer.result, "{name}");
-        let again: Request =
-            serde_json::from_str(&serde_json::to_string(&call.request).unwrap()).unwrap();
-        assert_eq!(again, call.request, "{name}");
         let (_, silent) = through::<GroundHeave>(&text, Trace::off()).unwrap();
         assert_eq!(silent.result, answer.result, "{name}");
     }

@@ -44,12 +44,6 @@ fn every_example_is_answered_and_comes_to_its_verdict() {
             (call.request.piles.len(), sum),
             "{name}"
         );
-        let plain = serde_json::to_string(&answer.result).unwrap();
-        let back: Outcome = serde_json::from_str(&plain).unwrap();
-        assert_eq!(serde_json::to_string(&back).unwrap(), plain, "{name}");
-        let sent = serde_json::to_string(&call).unwrap();
-        let back: Call<Request> = serde_json::from_str(&sent).unwrap();
-        assert_eq!(serde_json::to_string(&back).unwrap(), sent, "{name}");
         found.push((name, answer.verdict));
     }
     let found: Vec<_> = found.iter().map(|(n, v)| (n.as_str(), *v)).collect();

@@ -23,17 +23,6 @@ fn every_example_is_answered_and_printed() {
         let wanted = call.request.torque.is_some() && !open;
         assert_eq!(answer.result.torque_factor.is_some(), wanted, "{name}");
         assert_eq!(answer.result.criteria.len(), 11, "{name}");
-        assert!(
-            !answer.methods.is_empty() && !answer.cautions.is_empty(),
-            "{name}"
-        );
-        // the plain form reads back as the same answer, and the request as the same request
-        let plain = serde_json::to_string(&answer.result).unwrap();
-        let back: Outcome = serde_json::from_str(&plain).unwrap();
-        assert_eq!(serde_json::to_string(&back).unwrap(), plain, "{name}");
-        let sent = serde_json::to_string(&call).unwrap();
-        let back: Call<Request> = serde_json::from_str(&sent).unwrap();
-        assert_eq!(serde_json::to_string(&back).unwrap(), sent, "{name}");
     }
 }
 

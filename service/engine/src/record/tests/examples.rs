@@ -59,19 +59,9 @@ fn every_example_comes_to_its_verdict() {
     for (name, text) in requests::<InstallationRecord>("") {
         let (call, answer) = through::<InstallationRecord>(&text, Trace::off())
             .unwrap_or_else(|e| panic!("{name}: {e:?}"));
-        assert!(
-            !answer.methods.is_empty() && !answer.cautions.is_empty(),
-            "{name}"
-        );
         assert_eq!(answer.result.rows.len(), call.request.log.len(), "{name}");
         let done = answer.verdict == Accept;
         assert_eq!(answer.result.next_steps.is_empty(), done, "{name}");
-        let plain = serde_json::to_string(&answer.result).unwrap();
-        let back: Outcome = serde_json::from_str(&plain).unwrap();
-        assert_eq!(serde_json::to_string(&back).unwrap(), plain, "{name}");
-        let sent = serde_json::to_string(&call).unwrap();
-        let back: Call<Request> = serde_json::from_str(&sent).unwrap();
-        assert_eq!(serde_json::to_string(&back).unwrap(), sent, "{name}");
         found.push((
             name,
             answer.verdict,

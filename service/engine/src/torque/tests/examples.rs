@@ -16,14 +16,6 @@ fn every_example_is_answered_and_printed() {
                 && call.request.installed.is_some();
         assert_eq!(answer.verdict != Verdict::NotAsked, judged, "{name}");
         assert_eq!(!answer.checks.is_empty(), judged, "{name}");
-        assert!(
-            !answer.methods.is_empty() && !answer.cautions.is_empty(),
-            "{name}"
-        );
-        // the plain form reads back as the same answer: what a client relies on
-        let plain = serde_json::to_string(&answer.result).unwrap();
-        let back: crate::torque::Outcome = serde_json::from_str(&plain).unwrap();
-        assert_eq!(serde_json::to_string(&back).unwrap(), plain, "{name}");
     }
 }
 
