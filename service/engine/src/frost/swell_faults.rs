@@ -47,9 +47,9 @@ fn swelling(request: &Request) -> Vec<Issue> {
     }
     if swelling.peaks_with_frost == Some(true) && request.uplift.is_none() {
         issues.push(Issue::new(
-            "/swelling/peaks_with_frost",
+            "",
             &MISSING_MEMBER,
-            "frost and swelling together need `uplift`",
+            "`uplift`: frost and swelling together need it",
         ));
     }
     issues

@@ -238,8 +238,9 @@ fn compare(frost: Length, official: Length, work: &mut Work) -> FrostComparison 
         &FROST_DEPTH_OFFICIAL,
     );
     let within = check.passed();
-    let reason = "the computed depth is a second opinion; the jurisdiction's rules";
-    work.check(check.reason(reason).advisory());
+    let reason = "the computed depth, a second opinion, is deeper than that of the jurisdiction";
+    let check = if within { check } else { check.reason(reason) };
+    work.check(check.advisory());
     let (deeper, difference) = match (within, utilisation(official.si(), frost.si()).1) {
         (true, true) => (DeeperFrost::Equal, Length::ZERO),
         (true, false) => (DeeperFrost::Official, official - frost),
