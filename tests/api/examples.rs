@@ -43,12 +43,14 @@ async fn each_is_answered_as_approved() {
         let answer = reply.json();
         let title = example.title();
         let verdict = answer["verdict"].as_str().unwrap();
-        let asked = !entries(&answer, "checks").is_empty();
-        assert_eq!(
-            verdict != "not_asked",
-            asked,
-            "{title}: {verdict} with checks: {asked}"
-        );
+        // where nothing was asked, what stands among the checks only advises
+        let decide = |c: &Value| ["fail", "not_evaluated"].iter().any(|s| c["status"] == *s);
+        let checks = entries(&answer, "checks");
+        if verdict == "not_asked" {
+            assert!(!checks.iter().any(decide), "{title}: {checks:?}");
+        } else {
+            assert!(!checks.is_empty(), "{title}: {verdict} without a check");
+        }
         assert!(
             !entries(&answer, "methods").is_empty(),
             "{title}: no method"
@@ -81,6 +83,19 @@ fn no_null(value: &Value, title: &str) {
     }
 }
 
+/// Answers in which nothing is calculated: words, classes, or why there is no number.
+const NO_STEPS: [&str; 9] = [
+    "corrosion-loss/linnet-aggressive",
+    "corrosion-loss/organic-soil",
+    "ground-heave/ex-2",
+    "ground-heave/ex-3",
+    "ground-heave/ex-3-by-expansion-index",
+    "ground-heave/ex-3-not-known",
+    "ground-heave/hv-2",
+    "ground-heave/sand-possibly",
+    "ground-heave/very-fine-silty-sand",
+];
+
 #[tokio::test]
 async fn each_shows_its_steps() {
     let door = Door::open();
@@ -91,7 +106,7 @@ async fn each_shows_its_steps() {
         let answer = reply.json();
         let title = example.title();
         let steps = entries(&answer, "steps");
-        assert!(!steps.is_empty(), "{title}: no step");
+        assert_eq!(steps.is_empty(), NO_STEPS.contains(&&*title), "{title}");
         for step in steps {
             for text in ["symbol", "equation", "unit"] {
                 let found = step[text].as_str().unwrap_or_default();
