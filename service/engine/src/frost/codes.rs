@@ -41,7 +41,7 @@ pub mod warnings {
         COATING_NOT_CREDITED = "coating_not_credited", "A coating of the shaft is given no credit against bond.";
         UNLOADED_SWELL_STAGE_LEFT_OUT = "unloaded_swell_stage_left_out", "The unloaded pile in swelling soil was not judged, as the caller asked.";
         SWELL_METHODS_DIFFER = "swell_methods_differ", "Published methods for uplift by swelling soil differ by 4 to 10 times and rest on concrete piers.";
-        BEAM_UNDERSIDE_NOT_STATED = "beam_underside_not_stated", "Nothing is said of heave under a beam that stands in moving ground without a void form.";
+        BEAM_UNDERSIDE_NOT_STATED = "beam_underside_not_stated", "Nothing is said of heave under a beam that stands in moving ground without a void form; the verdict is at best `provisional`.";
         SWELL_UPLIFT_NOT_COVERED = "swell_uplift_not_covered", "An active zone was given without `swelling`; uplift by swelling soil on the shaft is not computed.";
         VOID_FORM_RESIDUAL_UNTESTED = "void_form_residual_untested", "The crushed thickness of the void form is a rule of thumb, not a test of the form.";
         VOID_FORM_CLOSES = "void_form_closes", "The heave takes more than the void form leaves free: the ground bears on the beam with more than the crush pressure.";

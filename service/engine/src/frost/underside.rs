@@ -100,7 +100,7 @@ pub fn judge(request: &Request, ground: &Ground, work: &mut Work) -> Option<Beam
             .base
             .max(request.active_depth.unwrap_or(Length::ZERO));
         if !reaches(moving, beam.underside_depth) {
-            work.warn(
+            work.hold_back(
                 &warnings::BEAM_UNDERSIDE_NOT_STATED,
                 "the beam stands in ground that freezes or swells and neither a void form nor `predicted_heave` was sent: heave under it is not judged",
             );

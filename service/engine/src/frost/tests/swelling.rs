@@ -260,6 +260,7 @@ fn nothing_known_of_the_underside_is_warned_of() {
     let a = answer(request.clone());
     assert!(warned(&a, "beam_underside_not_stated"));
     assert!(statuses(&a, "beam_underside_free").is_empty());
+    assert_eq!(a.verdict, Verdict::Provisional);
     // an underside at the base of frost or below has nothing under it that freezes
     request["beam"]["in_soil"]["underside_depth"] = q(48.0, "in");
     assert!(!warned(&answer(request), "beam_underside_not_stated"));
