@@ -1,6 +1,10 @@
 //! What `pile-layout` answers: piles with their reactions, beams with their extremes,
 //! combinations with their totals, and what a search can claim. Types only.
 
+mod claims;
+
+pub use claims::*;
+
 use serde::{Deserialize, Serialize};
 
 use super::request::{LoadKind, PlanPoint};
@@ -281,6 +285,15 @@ pub struct SearchReport {
     /// Whether, for every straight run, all layouts of that count were searched for the
     /// lowest utilisation.
     pub utilisation_searched_exhaustively: bool,
+    /// Corners and junctions where beams meet without a pile.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub without_pile: Option<Vec<PlanPoint>>,
+    /// Whether the layout is its own mirror image; only with `symmetry`.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub symmetry: Option<SymmetryReport>,
+    /// Why no layout keeps the limits, and what would have to give.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub infeasible: Option<Infeasible>,
 }
 
 /// One argument of the proof, for one straight run of beam or the whole plan.

@@ -1,6 +1,10 @@
 //! What is asked of `pile-layout`: the plan of grade beams with its loads, the design
 //! basis, what a pile can carry, and where the piles stand or may stand. Types only.
 
+mod wishes;
+
+pub use wishes::*;
+
 use serde::{Deserialize, Serialize};
 use validator::Validate;
 
@@ -339,6 +343,13 @@ pub struct PileSearch {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(range(min = Length::ZERO, max = SPACING_MAX))]
     pub max_overhang: Option<Length>,
+    /// Whether a pile stands wherever beams meet; `required` when left out.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub junction_piles: Option<JunctionPiles>,
+    /// A wish for a layout that is its own mirror image.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub symmetry: Option<SymmetryWish>,
 }
 
 /// How many reactions the answer lists.

@@ -337,6 +337,9 @@ fn report(
         work_count: 0,
         work_limit_count: 0,
         utilisation_searched_exhaustively: layouts.iter().all(|l| l.exhaustive) && !whole.added,
+        without_pile: None,
+        symmetry: None,
+        infeasible: None,
     }
 }
 
