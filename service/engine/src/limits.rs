@@ -31,6 +31,10 @@ pub const GROUP_PILES: usize = 100;
 pub const BEAMS: usize = 2_000;
 /// Points of one beam.
 pub const BEAM_POINTS: usize = 200;
+/// Outside form lines in a plan.
+pub const OUTLINES: usize = 200;
+/// Openings of one beam.
+pub const OPENINGS: usize = 40;
 /// Points of all beams in a plan.
 pub const PLAN_POINTS: usize = 20_000;
 /// Piles in a plan.
@@ -106,6 +110,8 @@ limits! {
     "group_piles" = GROUP_PILES, "Piles of a group by their places.";
     "beams" = BEAMS, "Beams in a plan.";
     "beam_points" = BEAM_POINTS, "Points of one beam.";
+    "outlines" = OUTLINES, "Outside form lines in a plan.";
+    "openings" = OPENINGS, "Openings of one beam.";
     "plan_points" = PLAN_POINTS, "Points of all beams in a plan.";
     "piles" = PILES, "Piles in a plan.";
     "combinations" = COMBINATIONS, "Load combinations.";

@@ -79,6 +79,8 @@ impl Analysis<'_> {
             supports: self.solved.iter().map(|s| s.supports).collect(),
             piles,
             beams: self.beam_rows(),
+            outlines: None,
+            joined_ends: None,
             combinations,
             spacing: self.spacing(),
             search: None,
@@ -314,6 +316,8 @@ impl Analysis<'_> {
                 tags: beam.tags.clone(),
                 points: beam.points.clone(),
                 length: Length::from_si(self.frame.plan.beam_length[b]),
+                width: beam.width,
+                edges: None,
                 sagging: moment(&e.sagging),
                 hogging: moment(&e.hogging),
                 shear: ShearExtreme {

@@ -2,8 +2,10 @@
 //! combinations with their totals, and what a search can claim. Types only.
 
 mod claims;
+mod outline;
 
 pub use claims::*;
+pub use outline::*;
 
 use serde::{Deserialize, Serialize};
 
@@ -29,8 +31,14 @@ pub struct Outcome {
     pub supports: Vec<SupportModel>,
     /// The piles: as given, or from a search along the beams.
     pub piles: Vec<LayoutPile>,
-    /// The beams, in the order of the request.
+    /// The beams, in the order of the request; after them those of outlines, side by side.
     pub beams: Vec<LayoutBeam>,
+    /// The outside form lines and what became of them; only with `outlines`.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub outlines: Option<Vec<LayoutOutline>>,
+    /// Ends of beams that were moved onto a centre line; only with `joins_outline`.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub joined_ends: Option<Vec<JoinedEnd>>,
     /// The combinations that act, each with its totals.
     pub combinations: Vec<LayoutCombination>,
     /// Distances between piles.
@@ -173,8 +181,14 @@ pub struct LayoutBeam {
     pub tags: Option<Tags>,
     /// Its centre line.
     pub points: Vec<PlanPoint>,
-    /// Its length.
+    /// Its length, openings without a beam included.
     pub length: Length,
+    /// Its width, where it is known.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub width: Option<Size>,
+    /// Its edges in plan, part by part; only where its width is known.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub edges: Option<Vec<BeamEdges>>,
     /// Greatest moment with tension at the bottom; 0 if there is none.
     pub sagging: MomentExtreme,
     /// Greatest moment with tension at the top, as a positive number; 0 if there is none.

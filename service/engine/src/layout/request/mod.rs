@@ -1,8 +1,10 @@
 //! What is asked of `pile-layout`: the plan of grade beams with its loads, the design
 //! basis, what a pile can carry, and where the piles stand or may stand. Types only.
 
+mod outline;
 mod wishes;
 
+pub use outline::*;
 pub use wishes::*;
 
 use serde::{Deserialize, Serialize};
@@ -12,7 +14,7 @@ use super::basis::LayoutBasis;
 use crate::choice::validate_choice;
 use crate::quantity::{
     FlexuralRigidity, Force, ForceUnit, Length, LengthUnit, LineLoad, LineLoadUnit, Moment,
-    MomentUnit, RigidityUnit, SpringStiffness, SpringUnit,
+    MomentUnit, RigidityUnit, Size, SpringStiffness, SpringUnit,
 };
 use crate::text::{Label, Tags};
 
@@ -49,10 +51,16 @@ pub struct Request {
     /// Format of the safety margin and the load combinations.
     #[validate(nested)]
     pub design_basis: LayoutBasis,
-    /// Grade beams; 1 to 2,000, with 20,000 points in all.
+    /// Grade beams by their centre lines; up to 2,000 together with the sides of outlines, at
+    /// least one in all, with 20,000 points in all.
     #[validate(nested)]
-    #[cfg_attr(feature = "openapi", schema(min_items = 1, max_items = 2000))]
+    #[cfg_attr(feature = "openapi", schema(max_items = 2000))]
     pub beams: Vec<GradeBeam>,
+    /// Beams by the outside form line, as builders draw it; `beams` may be empty then. Up to 200.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    #[cfg_attr(feature = "openapi", schema(max_items = 200))]
+    pub outlines: Option<Vec<Outline>>,
     /// Loads at single points of the beams; up to 20,000 loads in all.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(nested)]
@@ -116,7 +124,7 @@ pub struct PlanPoint {
 }
 
 /// A grade beam by its centre line.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Validate)]
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize, Validate)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 #[serde(deny_unknown_fields)]
 pub struct GradeBeam {
@@ -134,6 +142,23 @@ pub struct GradeBeam {
     #[validate(nested)]
     #[cfg_attr(feature = "openapi", schema(min_items = 2, max_items = 200))]
     pub points: Vec<PlanPoint>,
+    /// Width in plan. For drawings and for what lies within the beam; it has no part in the
+    /// reactions. 10 mm to 10 m.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = WIDTH_MIN, max = WIDTH_MAX))]
+    pub width: Option<Size>,
+    /// Moves each end that stands on the form line of an outline, or in the width of one of its
+    /// beams, along the beam's own axis onto the centre line of that beam; other ends stay. At
+    /// least one must stand so. The answer lists the ends in `joined_ends`. Places along the
+    /// beam still count from its first point as sent; loads without `from` and `to` act on the
+    /// whole beam as it becomes. False when left out.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub joins_outline: Option<bool>,
+    /// Openings in the wall above or in the beam itself; up to 40.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    #[cfg_attr(feature = "openapi", schema(max_items = 40))]
+    pub openings: Option<Vec<BeamOpening>>,
     /// Flexural rigidity E I. Needed on every beam with `pile_stiffness`, or where any
     /// beam has one; left out everywhere, all beams are alike and reactions on rigid
     /// supports do not depend on it. 0.1 to 1,000,000,000 kN m2.
@@ -196,6 +221,10 @@ pub struct BeamLineLoad {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(range(min = Length::ZERO, max = LONG))]
     pub to: Option<Length>,
+    /// The load goes with the beam, as its own weight does, and not with the wall: it acts under
+    /// a `load_free` opening too, and stops where there is `no_beam`. False when left out.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub follows_beam: Option<bool>,
 }
 
 /// A load at one point of a beam.
