@@ -35,6 +35,7 @@ pub mod shaft;
 pub mod soil;
 pub mod source;
 pub mod table;
+pub mod tape;
 pub mod text;
 pub mod torque;
 pub mod trace;

@@ -16,6 +16,7 @@ use super::report::Analysis;
 use super::request::{CapacityLevel, PilePlacement, ReactionDetail, Request};
 use super::search;
 use super::site::{self, Pile};
+use super::staking;
 use crate::beam::Fault;
 use crate::catalogue::cautions;
 use crate::catalogue::refusals::{BASIS_MIXED, LIST_TOO_LONG};
@@ -95,6 +96,9 @@ fn lengths(request: &Request, issues: &mut Vec<Issue>) {
             list_length(issues, "/piles/search/forced", forced, 0, PILES);
         }
     }
+    if let Some(s) = &request.staking {
+        staking::lengths(s, issues);
+    }
     if let Some((own, pointer)) = own_combinations(&request.design_basis) {
         list_length(issues, pointer, own.list.len(), 1, COMBINATIONS);
         for (i, c) in own.list.iter().enumerate() {
@@ -142,6 +146,9 @@ impl Prepared {
         if let PilePlacement::Search(s) = &request.piles {
             search::limits(request, s, &mut issues);
         }
+        if let Some(s) = &request.staking {
+            staking::faults(s, &mut issues);
+        }
         let loading = loading(request, work, &mut issues);
         let Some(plan) = Plan::build(&request.beams, &mut issues) else {
             return Err(Refusal::of(issues));
@@ -153,6 +160,9 @@ impl Prepared {
                 piles = site::given(request, given, &plan, &mut issues);
                 if piles.len() == given.positions.len() {
                     supported(&plan, &piles, &mut issues);
+                    if let Some(s) = &request.staking {
+                        staking::strangers(s, &piles, &mut issues);
+                    }
                 }
             }
             PilePlacement::Search(s) => forced = search::forced(s, &plan, &mut issues),
@@ -216,6 +226,8 @@ impl Prepared {
         }
         judge(&analysis, &outcome, work);
         outcome.search = found;
+        outcome.staking =
+            staking::set_out(request, &self.frame.plan, &self.beam_labels, piles, work)?;
         Ok(outcome)
     }
 

@@ -23,6 +23,7 @@ pub mod warnings {
         TRIBUTARY_DIFFERS = "tributary_differs", "Tributary lengths would give another load than the continuous beam on some piles, by more than 5 %; the continuous beam is judged.";
         COMBINATION_UNUSED_LOAD = "combination_unused_load", "A kind of load was sent that no combination takes in.";
         PILE_UPLIFT = "pile_uplift", "Some piles are in tension in some combination; their connection to the beam must carry it.";
+        CONTROL_BASELINE_SHORT = "control_baseline_short", "Some piles lie farther from the control points than these from each other, so that an error of a control point is larger at the pile.";
         SEARCH_NOT_PROVEN = "search_not_proven", "It is not proven that fewer piles cannot do; the lower bound is reported.";
     }
 }
@@ -55,6 +56,10 @@ pub mod refusals {
         TOO_MANY_PILES = "too_many_piles", "The plan would need more piles than are accepted.";
         TOO_MANY_REACTIONS = "too_many_reactions", "More reactions would be listed than are accepted.";
         STATICS_NOT_CLOSED = "statics_not_closed", "Stiffnesses or lengths differ so much that equilibrium is not met to 1e-9; no result is given.";
+        CONTROL_POINTS_COINCIDE = "control_points_coincide", "The two control points are one place, on the plan or on site; they give no direction.";
+        CONTROL_DISTANCES_DISAGREE = "control_distances_disagree", "The control points are not as far apart on site as on the plan; nothing is scaled to make them fit.";
+        CONTROL_CHECK_OFF = "control_check_off", "The check point is not where the two control points put it.";
+        PILE_TOP_UNKNOWN_PILE = "pile_top_unknown_pile", "An elevation is given for a pile that is not there.";
         PLAN_TOO_INTERLINKED = "plan_too_interlinked", "Too many beams cross without a pile at the crossing to be solved at once.";
     }
 }
@@ -72,6 +77,7 @@ pub mod methods {
         COMBINATIONS_ASCE_7_22_LRFD = "combinations_asce_7_22_lrfd", version 1, [ASCE_7_22_LRFD], "As 7-16 with snow at strength level.";
         COMBINATIONS_NBC_2020 = "combinations_nbc_2020", version 1, [NBC_2020_COMBINATIONS], "Ultimate limit states with 1.25 and 0.9 dead load, one companion load or none.";
         COMBINATIONS_OWN = "combinations_own", version 1, [CALLER], "The caller's combinations; a factor without a case is applied with each case of its kind in turn.";
+        STAKING = "staking", version 1, [SITE_GRID, BEARWELL_CHOICE], "The plan turned and shifted into the site grid by two control points (their middles on each other, nothing scaled but by the stated factor) or by one point and an angle. Coordinates are rounded to 0.001 ft or 0.1 mm, distances for the tape to 1/16 in or 1 mm, half away from zero, each by itself.";
         FEWEST_PILES = "fewest_piles", version 1, [LAYOUT_ENUMERATION, THREE_MOMENT], "Fewest piles on each straight run by bounds and by trying every layout with fewer, with continuous-beam reactions and a counted limit of work; then the lowest utilisation, the least sum of squared spans, the first in order of position. The whole plan is analysed at the end.";
     }
 }

@@ -28,6 +28,8 @@ mod report;
 mod search;
 #[cfg(feature = "compute")]
 mod site;
+#[cfg(feature = "compute")]
+mod staking;
 #[cfg(all(test, feature = "compute"))]
 mod tests;
 #[cfg(feature = "compute")]

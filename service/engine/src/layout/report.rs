@@ -84,6 +84,7 @@ impl Analysis<'_> {
             combinations,
             spacing: self.spacing(),
             search: None,
+            staking: None,
         }
     }
 

@@ -3,9 +3,11 @@
 
 mod claims;
 mod outline;
+mod staking;
 
 pub use claims::*;
 pub use outline::*;
+pub use staking::*;
 
 use serde::{Deserialize, Serialize};
 
@@ -46,6 +48,9 @@ pub struct Outcome {
     /// What the search can claim; only with `search`.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub search: Option<SearchReport>,
+    /// The piles for setting out; only with `staking`.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub staking: Option<StakingOutcome>,
 }
 
 /// How piles were modelled.

@@ -2,9 +2,11 @@
 //! basis, what a pile can carry, and where the piles stand or may stand. Types only.
 
 mod outline;
+mod staking;
 mod wishes;
 
 pub use outline::*;
+pub use staking::*;
 pub use wishes::*;
 
 use serde::{Deserialize, Serialize};
@@ -83,6 +85,10 @@ pub struct Request {
     /// times combinations), beyond that the governing ones.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub reaction_detail: Option<ReactionDetail>,
+    /// How the piles are to be set out; left out, the answer says nothing of it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub staking: Option<Staking>,
 }
 
 /// Kinds of load.
