@@ -2,6 +2,7 @@
 //! second line beside them.
 
 use super::{Stakes, TapeText};
+use crate::contract::{Refusal, Work};
 use crate::layout::outcome::{LineEnd, LineSide, OffsetLine, StringLine, StringPile};
 use crate::layout::plan::{Point, Run, TOLERANCE};
 use crate::quantity::Length;
@@ -16,13 +17,18 @@ pub(super) fn taped(length: Length, how: TapeText) -> String {
 }
 
 /// A string line for each run.
-pub(super) fn lines(stakes: &Stakes<'_>, offset: Option<Length>) -> Vec<StringLine> {
+pub(super) fn lines(
+    stakes: &Stakes<'_>,
+    offset: Option<Length>,
+    work: &Work,
+) -> Result<Vec<StringLine>, Refusal> {
     let runs = &stakes.plan.runs;
     (0..runs.len())
         .map(|r| {
+            work.go_on()?;
             let run = &runs[r];
             let length = Length::from_si(run.length);
-            StringLine {
+            Ok(StringLine {
                 beams: stakes.beams_of(r),
                 from: stakes.end(r, 0.0),
                 to: stakes.end(r, run.length),
@@ -30,7 +36,7 @@ pub(super) fn lines(stakes: &Stakes<'_>, offset: Option<Length>) -> Vec<StringLi
                 length_text: stakes.taped(length),
                 offset: offset.map(|o| beside(stakes, r, o)),
                 piles: along(stakes, r),
-            }
+            })
         })
         .collect()
 }

@@ -97,7 +97,7 @@ pub(super) fn set_out(
     short_baseline(&stakes, work);
     let points = stakes.points(staking, &mut work.trace);
     work.go_on()?;
-    let string_lines = lines::lines(&stakes, staking.string_line_offset);
+    let string_lines = lines::lines(&stakes, staking.string_line_offset, work)?;
     let frames = corners::frames(&stakes, &mut work.trace);
     let corner_ties = corners::ties(&stakes);
     Ok(Some(StakingOutcome {

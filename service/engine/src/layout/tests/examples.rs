@@ -44,6 +44,22 @@ fn every_refused_example_is_refused_for_its_reason() {
         ("spacing-cannot-be-met", "physics", "spacing_cannot_be_met"),
         ("spacing-crossed", "physics", "spacing_cannot_be_met"),
         ("springs-without-rigidity", "physics", "rigidity_needed"),
+        ("staking-check-point-off", "physics", "control_check_off"),
+        (
+            "staking-control-points-coincide",
+            "physics",
+            "control_points_coincide control_points_coincide",
+        ),
+        (
+            "staking-distances-disagree",
+            "physics",
+            "control_distances_disagree",
+        ),
+        (
+            "staking-unknown-pile",
+            "physics",
+            "duplicate_label pile_top_unknown_pile",
+        ),
         ("two-choices", "shape", ""),
         ("unknown-case", "physics", "unknown_case"),
         ("unknown-member", "shape", "unknown field `line_load`"),

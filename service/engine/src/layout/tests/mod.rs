@@ -10,6 +10,7 @@ mod loads;
 mod properties;
 mod scale;
 mod search;
+mod staking;
 
 use crate::contract::{Answer, Call, Refusal, Work, run};
 use crate::layout::{Outcome, PileLayout, Request};
