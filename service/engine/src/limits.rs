@@ -39,6 +39,18 @@ pub const OPENINGS: usize = 40;
 pub const PLAN_POINTS: usize = 20_000;
 /// Piles in a plan.
 pub const PILES: usize = 10_000;
+/// Types of pile to choose from.
+pub const PILE_TYPES: usize = 40;
+/// Soil zones of a plan.
+pub const SOIL_ZONES: usize = 40;
+/// Things that piles keep away from.
+pub const KEEP_OUTS: usize = 200;
+/// Points of one soil zone or keep-out.
+pub const AREA_POINTS: usize = 200;
+/// Points of all soil zones and keep-outs of a plan.
+pub const PLAN_AREA_POINTS: usize = 2_000;
+/// Stretches of beams where no pile may stand.
+pub const FORBIDDEN_STRETCHES: usize = 1_000;
 /// Load combinations.
 pub const COMBINATIONS: usize = 64;
 /// Loads in a plan.
@@ -114,6 +126,12 @@ limits! {
     "openings" = OPENINGS, "Openings of one beam.";
     "plan_points" = PLAN_POINTS, "Points of all beams in a plan.";
     "piles" = PILES, "Piles in a plan.";
+    "pile_types" = PILE_TYPES, "Types of pile to choose from.";
+    "soil_zones" = SOIL_ZONES, "Soil zones of a plan.";
+    "keep_outs" = KEEP_OUTS, "Things that piles of a plan keep away from.";
+    "area_points" = AREA_POINTS, "Points of one soil zone or keep-out.";
+    "plan_area_points" = PLAN_AREA_POINTS, "Points of all soil zones and keep-outs of a plan.";
+    "forbidden_stretches" = FORBIDDEN_STRETCHES, "Stretches of beams where no pile may stand.";
     "combinations" = COMBINATIONS, "Load combinations.";
     "loads" = LOADS, "Loads in a plan.";
     "load_test_points" = LOAD_TEST_POINTS, "Points of a load test.";

@@ -95,6 +95,8 @@ pub use reliability::*;
 pub use request::*;
 
 #[cfg(feature = "compute")]
+pub(crate) use group::GROUP_SPACING_RATIO;
+#[cfg(feature = "compute")]
 pub(crate) use plates::shaft_faults;
 #[cfg(feature = "compute")]
 pub use plates::{pile_faults, plate_faults};

@@ -17,6 +17,7 @@ use super::request::{CapacityLevel, PilePlacement, ReactionDetail, Request};
 use super::search;
 use super::site::{self, Pile};
 use super::staking;
+use super::types::{self, Spacing, Stretch, Terrain};
 use crate::beam::Fault;
 use crate::catalogue::cautions;
 use crate::catalogue::refusals::{BASIS_MIXED, LIST_TOO_LONG};
@@ -49,7 +50,7 @@ impl Calculation for PileLayout {
         work.method(&methods::CONTINUOUS_BEAM);
         work.method(&methods::TRIBUTARY_LENGTHS);
         let prepared = Prepared::of(request, work)?;
-        let (piles, found) = match &request.piles {
+        let (mut piles, found) = match &request.piles {
             PilePlacement::Given(_) => (prepared.piles.clone(), None),
             PilePlacement::Search(s) => {
                 work.method(&methods::FEWEST_PILES);
@@ -57,6 +58,13 @@ impl Calculation for PileLayout {
                 (found.piles, Some(found.report))
             }
         };
+        if request.pile_types.is_some() {
+            work.method(&methods::PILE_TYPES);
+            work.go_on()?;
+            let combinations = &prepared.loading.combinations;
+            types::assign(&prepared.terrain, &prepared.frame, combinations, &mut piles)
+                .map_err(|fault| Refusal::of(fault_issues(&prepared.frame, fault)))?;
+        }
         prepared.answer(request, &piles, found, work)
     }
 }
@@ -86,6 +94,7 @@ fn lengths(request: &Request, issues: &mut Vec<Issue>) {
             );
         }
     }
+    types::lengths(request, issues);
     match &request.piles {
         PilePlacement::Given(g) => {
             let pointer = "/piles/given/positions";
@@ -134,6 +143,12 @@ struct Prepared {
     piles: Vec<Pile>,
     /// Points that are forced.
     forced: Vec<Place>,
+    terrain: Terrain,
+    spacing: Spacing,
+    /// Stretches where no pile may stand.
+    stretches: Vec<Stretch>,
+    /// Why no pile may stand at each meeting.
+    barred: Vec<Option<String>>,
 }
 
 impl Prepared {
@@ -143,8 +158,8 @@ impl Prepared {
         let beam_labels = site::labels(names, "B", "/beams", &mut issues);
         levels(request, &mut issues);
         rigidity(request, &mut issues);
-        if let PilePlacement::Search(s) = &request.piles {
-            search::limits(request, s, &mut issues);
+        if let PilePlacement::Search(_) = &request.piles {
+            search::limits(request, &mut issues);
         }
         if let Some(s) = &request.staking {
             staking::faults(s, &mut issues);
@@ -154,10 +169,13 @@ impl Prepared {
             return Err(Refusal::of(issues));
         };
         work.go_on()?;
+        let terrain = Terrain::read(request, plan.corner, &mut issues);
+        let spacing = Spacing::of(request, terrain.offers.as_ref(), work, &mut issues);
         let (mut piles, mut forced) = (Vec::new(), Vec::new());
+        let (mut stretches, mut barred) = (Vec::new(), Vec::new());
         match &request.piles {
             PilePlacement::Given(given) => {
-                piles = site::given(request, given, &plan, &mut issues);
+                piles = site::given(request, given, &plan, &terrain, &mut issues);
                 if piles.len() == given.positions.len() {
                     supported(&plan, &piles, &mut issues);
                     if let Some(s) = &request.staking {
@@ -165,7 +183,11 @@ impl Prepared {
                     }
                 }
             }
-            PilePlacement::Search(s) => forced = search::forced(s, &plan, &mut issues),
+            PilePlacement::Search(s) => {
+                stretches = types::stretches(s, &plan, &beam_labels, &mut issues);
+                barred = search::barred_meetings(&plan, &terrain, &stretches);
+                forced = search::forced(s, &plan, &terrain, &stretches, &barred, &mut issues);
+            }
         }
         let frame = Frame::of(request, plan, &loading, &mut issues);
         none_of(issues)?;
@@ -175,6 +197,10 @@ impl Prepared {
             beam_labels,
             piles,
             forced,
+            terrain,
+            spacing,
+            stretches,
+            barred,
         })
     }
 
@@ -190,6 +216,10 @@ impl Prepared {
             combinations: &self.loading.combinations,
             beam_labels: &self.beam_labels,
             forced: &self.forced,
+            terrain: &self.terrain,
+            stretches: &self.stretches,
+            barred: &self.barred,
+            min_spacing: self.spacing.all().unwrap_or(0.0),
         }
     }
 
@@ -210,6 +240,8 @@ impl Prepared {
             piles,
             solved: &solved,
             all_reactions,
+            terrain: &self.terrain,
+            spacing: self.spacing,
         };
         let mut outcome = analysis.outcome(&mut work.trace);
         if outcome.statics_residual_ratio > CLOSURE {
@@ -285,25 +317,36 @@ fn fault_issues(frame: &Frame, fault: Fault) -> Vec<Issue> {
 }
 
 fn levels(request: &Request, issues: &mut Vec<Issue>) {
-    let Some(capacity) = &request.pile_capacity else {
-        return;
-    };
-    let detail = match (&request.design_basis, capacity.level) {
-        (LayoutBasis::AllowableStress(_), CapacityLevel::Factored) => {
-            "factored resistances beside `allowable_stress`"
-        }
-        (LayoutBasis::LimitStates(_), CapacityLevel::Allowable) => {
-            "allowable capacities beside `limit_states`"
-        }
-        _ => return,
-    };
-    issues.push(Issue::new("/pile_capacity/level", &BASIS_MIXED, detail));
+    let single = request
+        .pile_capacity
+        .map(|c| (c.level, "/pile_capacity/level"));
+    let types = request
+        .pile_types
+        .as_ref()
+        .map(|t| (t.level, "/pile_types/level"));
+    for (level, pointer) in [single, types].into_iter().flatten() {
+        let detail = match (&request.design_basis, level) {
+            (LayoutBasis::AllowableStress(_), CapacityLevel::Factored) => {
+                "factored resistances beside `allowable_stress`"
+            }
+            (LayoutBasis::LimitStates(_), CapacityLevel::Allowable) => {
+                "allowable capacities beside `limit_states`"
+            }
+            _ => continue,
+        };
+        issues.push(Issue::new(pointer, &BASIS_MIXED, detail));
+    }
 }
 
 fn rigidity(request: &Request, issues: &mut Vec<Issue>) {
     let springs = request.pile_stiffness.is_some()
         || matches!(&request.piles, PilePlacement::Given(g)
-            if g.positions.iter().any(|p| p.stiffness.is_some()));
+            if g.positions.iter().any(|p| p.stiffness.is_some()))
+        || request
+            .pile_types
+            .iter()
+            .flat_map(|t| &t.types)
+            .any(|t| t.stiffness.is_some());
     let some = request.beams.iter().any(|b| b.flexural_rigidity.is_some());
     if !springs && !some {
         return;

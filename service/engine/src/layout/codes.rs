@@ -12,6 +12,7 @@ pub mod checks {
         PILE_SPACING = "pile_spacing", "Distance of a pile to the nearest other pile in plan, at least the least spacing.";
         PILE_SPAN = "pile_span", "Longest distance between neighbouring piles along a beam, at most the greatest spacing.";
         PILE_OVERHANG = "pile_overhang", "Length of a beam beyond its last pile, at most the greatest overhang.";
+        KEEP_OUT = "keep_out", "Distance of a pile to a thing that piles keep away from, at least its clearance.";
         SPRING_SUPPORT = "spring_support", "Whether the piles were also modelled as springs; reactions on unequal or yielding piles differ from those on rigid ones.";
     }
 }
@@ -51,6 +52,17 @@ pub mod refusals {
         NO_LOAD = "no_load", "No load acts in any combination.";
         TOO_MANY_COMBINATIONS = "too_many_combinations", "With its cases the set has more combinations than are accepted.";
         TOO_MANY_LOAD_CASES = "too_many_load_cases", "The loads have more kinds and cases than are accepted.";
+        CAPACITY_TWICE = "capacity_twice", "Either one `pile_capacity` or `pile_types`, not both.";
+        UNKNOWN_PILE_TYPE = "unknown_pile_type", "No type of pile has this label.";
+        COSTS_NEEDED = "costs_needed", "The cost of every type of pile is needed: for least cost, or because others have one.";
+        ZONE_CAPACITIES_DIFFER = "zone_capacities_differ", "A soil zone says what every type of pile carries in it, each once.";
+        ZONES_OVERLAP = "zones_overlap", "Two soil zones lie over each other.";
+        AREA_NOT_SIMPLE = "area_not_simple", "A soil zone or keep-out crosses or touches itself, or two of its points in a row are one.";
+        MIN_SPACING_NEEDED = "min_spacing_needed", "A search needs the least distance between piles or their largest helix.";
+        FORCED_POINT_BARRED = "forced_point_barred", "A forced point is where no pile may stand.";
+        FORBIDDEN_STRETCH_OFF_BEAM = "forbidden_stretch_off_beam", "A forbidden stretch is on no beam, ends outside its beam, or does not end after it begins.";
+        JUNCTION_BARRED = "junction_barred", "A corner or junction is where no pile may stand.";
+        BEAM_END_BARRED = "beam_end_barred", "No pile may stand near enough to a free beam end.";
         SPACING_CANNOT_BE_MET = "spacing_cannot_be_met", "The spacing limits leave no place for the piles.";
         TOO_MANY_PLACES = "too_many_places", "The staking increment gives more places along a beam than are accepted.";
         TOO_MANY_PILES = "too_many_piles", "The plan would need more piles than are accepted.";
@@ -78,6 +90,7 @@ pub mod methods {
         COMBINATIONS_NBC_2020 = "combinations_nbc_2020", version 1, [NBC_2020_COMBINATIONS], "Ultimate limit states with 1.25 and 0.9 dead load, one companion load or none.";
         COMBINATIONS_OWN = "combinations_own", version 1, [CALLER], "The caller's combinations; a factor without a case is applied with each case of its kind in turn.";
         STAKING = "staking", version 1, [SITE_GRID, BEARWELL_CHOICE], "The plan turned and shifted into the site grid by two control points (their middles on each other, nothing scaled but by the stated factor) or by one point and an angle. Coordinates are rounded to 0.001 ft or 0.1 mm, distances for the tape to 1/16 in or 1 mm, half away from zero, each by itself.";
+        PILE_TYPES = "pile_types", version 1, [BEARWELL_CHOICE], "Types of pile in the order of least cost, least compression, least tension, place in the list; a pile takes the first that carries its compression and tension on rigid piles, and on springs the next after it that does; where none does, the one used least.";
         FEWEST_PILES = "fewest_piles", version 1, [LAYOUT_ENUMERATION, THREE_MOMENT], "Fewest piles on each straight run by bounds and by trying every layout with fewer, with continuous-beam reactions and a counted limit of work; then the lowest utilisation, the least sum of squared spans, the first in order of position. The whole plan is analysed at the end.";
     }
 }

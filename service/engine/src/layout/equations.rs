@@ -1,8 +1,10 @@
 //! The equations that an answer shows as steps. Each is called with the numbers that the
 //! analysis uses; the beam solver itself is in `beam`.
 
-use crate::quantity::Force;
-use crate::source::{EULER_BERNOULLI, LAYOUT_ENUMERATION, STATICS_CLOSURE, TRIBUTARY_PRACTICE};
+use crate::quantity::{Force, Length, Size};
+use crate::source::{
+    EULER_BERNOULLI, GROUP_SPACING_3D, LAYOUT_ENUMERATION, STATICS_CLOSURE, TRIBUTARY_PRACTICE,
+};
 use crate::trace::Trace;
 
 /// Total of one load case.
@@ -78,5 +80,19 @@ pub(super) fn load_bound(load: Force, capacity: Force, trace: &mut Trace) -> f64
         load / capacity,
         [("W", load.into()), ("P_a", capacity.into())],
         &LAYOUT_ENUMERATION,
+    )
+}
+
+/// Least distance between piles by their helices.
+///
+/// s_min = n D; n diameters from centre to centre (3), D diameter of the largest helix
+/// (m), D > 0. Source: practice of evaluations, no reduction of a group from there on.
+pub(super) fn helix_spacing(helix: Size, ratio: f64, trace: &mut Trace) -> Length {
+    trace.step(
+        "s_min",
+        "n D",
+        Length::from(helix) * ratio,
+        [("n", ratio.into()), ("D", helix.into())],
+        &GROUP_SPACING_3D,
     )
 }

@@ -7,7 +7,6 @@ use super::outcome::{Outcome, SupportModel};
 use super::plan::Place;
 use super::report::{Analysis, longest_overhang, spans};
 use super::request::PilePlacement;
-use super::site::nearest;
 use crate::catalogue::CheckDef;
 use crate::contract::{Check, SubjectKind, Work};
 use crate::quantity::{Force, Length, Moment, Shown};
@@ -23,7 +22,6 @@ const NAMED_MAX: usize = 24;
 /// Limits of distance that are judged.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub(super) struct Distances {
-    pub min: Option<Length>,
     pub max: Option<Length>,
     pub overhang: Option<Length>,
 }
@@ -33,12 +31,10 @@ impl Distances {
     pub fn of(placement: &PilePlacement) -> Self {
         match placement {
             PilePlacement::Given(g) => Self {
-                min: g.min_spacing,
                 max: g.max_spacing,
                 overhang: None,
             },
             PilePlacement::Search(s) => Self {
-                min: Some(s.min_spacing),
                 max: Some(s.max_spacing),
                 overhang: s.max_overhang,
             },
@@ -138,18 +134,7 @@ fn distances(analysis: &Analysis<'_>, work: &mut Work) {
     let limits = Distances::of(&analysis.request.piles);
     let plan = &analysis.frame.plan;
     let places: Vec<Place> = analysis.piles.iter().map(|p| p.place).collect();
-    if let Some(min) = limits.min {
-        let near = nearest(&places.iter().map(|p| plan.point_of(p)).collect::<Vec<_>>());
-        for (pile, n) in analysis.piles.iter().zip(near) {
-            if let Some((other, d)) = n {
-                work.check(
-                    Check::at_least(&checks::PILE_SPACING, min, Length::from_si(d), &CALLER)
-                        .subject(SubjectKind::Pile, pile.label.as_str())
-                        .reason(format!("to {}", analysis.piles[other].label)),
-                );
-            }
-        }
-    }
+    super::types::distances(analysis, work);
     if let Some(max) = limits.max {
         let mut longest: Vec<Option<(f64, usize, usize)>> = vec![None; analysis.beam_labels.len()];
         for s in spans(plan, &places) {

@@ -34,6 +34,8 @@ mod staking;
 mod tests;
 #[cfg(feature = "compute")]
 mod tributary;
+#[cfg(feature = "compute")]
+mod types;
 
 pub use basis::*;
 pub use outcome::*;

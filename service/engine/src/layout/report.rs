@@ -14,6 +14,7 @@ use super::plan::{Place, Plan};
 use super::request::{PlanPoint, Request};
 use super::site::{Pile, along_runs, nearest};
 use super::tributary;
+use super::types::{self, Spacing, Terrain};
 use crate::beam::Load;
 use crate::contract::utilisation;
 use crate::quantity::{Force, Length, Moment, Size};
@@ -36,6 +37,8 @@ pub(super) struct Analysis<'a> {
     pub solved: &'a [Solved],
     /// Whether every reaction is listed.
     pub all_reactions: bool,
+    pub terrain: &'a Terrain,
+    pub spacing: Spacing,
 }
 
 impl Analysis<'_> {
@@ -83,9 +86,22 @@ impl Analysis<'_> {
             joined_ends: None,
             combinations,
             spacing: self.spacing(),
+            type_counts: types::counts(self.request, self.terrain, self.piles),
+            total_cost: types::total(self.terrain, self.piles)
+                .map(|sum| types::money(self.terrain, sum)),
             search: None,
             staking: None,
         }
+    }
+
+    /// Labels of the zones at a pile.
+    fn zones(&self, pile: &Pile) -> Option<Vec<String>> {
+        let here = self.terrain.here(self.frame.plan.point_of(&pile.place));
+        let labels = here
+            .zones
+            .iter()
+            .map(|z| self.terrain.zones[*z].label.clone());
+        (!here.zones.is_empty()).then(|| labels.collect())
     }
 
     fn combination_rows(&self, trace: &mut Trace) -> Vec<LayoutCombination> {
@@ -165,6 +181,8 @@ impl Analysis<'_> {
                 tags: pile.tags.clone(),
                 at: self.point(pile.place.run, pile.place.at),
                 placed_by: pile.placed_by,
+                pile_type: pile.offer.and_then(|rank| self.terrain.type_label(rank)),
+                soil_zones: self.zones(pile),
                 utilisation_ratio: used(pile, &compression, &tension),
                 compression,
                 tension,

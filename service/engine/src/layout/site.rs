@@ -7,6 +7,7 @@ use super::codes::refusals;
 use super::outcome::PlacedBy;
 use super::plan::{Faults, Place, Plan, Point, TOLERANCE};
 use super::request::{GivenPiles, Request};
+use super::types::{Terrain, pile_type};
 use crate::catalogue::refusals::DUPLICATE_LABEL;
 use crate::contract::Issue;
 use crate::quantity::in_both_systems;
@@ -25,6 +26,8 @@ pub(super) struct Pile {
     pub tension: Option<f64>,
     /// Stiffness, N/m.
     pub stiffness: Option<f64>,
+    /// Its type, by the order of preference.
+    pub offer: Option<usize>,
 }
 
 /// Labels for a list: the caller's, or a letter and the number in the list; faults for
@@ -69,6 +72,7 @@ pub(super) fn given(
     request: &Request,
     given: &GivenPiles,
     plan: &Plan,
+    terrain: &Terrain,
     issues: &mut Vec<Issue>,
 ) -> Vec<Pile> {
     let pointer = "/piles/given/positions";
@@ -86,18 +90,29 @@ pub(super) fn given(
             issues,
         };
         let place = plan.locate(&p.at, faults);
-        let (compression, tension) = match &request.pile_capacity {
-            Some(c) => (
-                Some(p.compression.unwrap_or(c.compression).si()),
-                Some(p.tension.unwrap_or(c.tension).si()),
-            ),
-            None => {
+        let offer = p.pile_type.as_ref().and_then(|t| {
+            let pointer = format!("{pointer}/{i}");
+            pile_type(t.as_str(), terrain.offers.as_ref(), &pointer, issues)
+        });
+        let own = (p.compression.map(|v| v.si()), p.tension.map(|v| v.si()));
+        let (compression, tension) = match (&terrain.offers, place) {
+            // the type comes later, with the load
+            (Some(offers), _) if offers.named => own,
+            (Some(_), Some(place)) => {
+                let here = terrain.capacities(&terrain.here(plan.point_of(&place)))[0];
+                (
+                    Some(own.0.unwrap_or(here.compression)),
+                    Some(own.1.unwrap_or(here.tension)),
+                )
+            }
+            (Some(_), None) => (None, None),
+            (None, _) => {
                 for (own, member) in [(&p.compression, "compression"), (&p.tension, "tension")] {
                     if own.is_some() {
                         issues.push(Issue::new(
                             format!("{pointer}/{i}/{member}"),
                             &refusals::CAPACITY_NEEDED,
-                            "its level is that of `pile_capacity`, which was not sent",
+                            "its level is that of `pile_capacity` or `pile_types`, which were not sent",
                         ));
                     }
                 }
@@ -112,20 +127,33 @@ pub(super) fn given(
                 placed_by: PlacedBy::Given,
                 compression,
                 tension,
-                stiffness: p.stiffness.or(request.pile_stiffness).map(|k| k.si()),
+                stiffness: p.stiffness.map(|k| k.si()).or_else(|| {
+                    let by_type = terrain.offers.as_ref().is_some_and(|o| o.named);
+                    let whole = own.0.is_some() && own.1.is_some();
+                    let untyped = !by_type || (whole && p.pile_type.is_none());
+                    request.pile_stiffness.filter(|_| untyped).map(|k| k.si())
+                }),
+                offer,
             });
         }
     }
     if piles.len() == given.positions.len() {
         coincide(plan, &piles, issues);
-        stiffness_everywhere(&piles, issues);
+        stiffness_everywhere(&piles, terrain, issues);
     }
     piles
 }
 
-fn stiffness_everywhere(piles: &[Pile], issues: &mut Vec<Issue>) {
-    if piles.iter().any(|p| p.stiffness.is_some()) {
-        for (i, _) in piles.iter().enumerate().filter(|p| p.1.stiffness.is_none()) {
+fn stiffness_everywhere(piles: &[Pile], terrain: &Terrain, issues: &mut Vec<Issue>) {
+    // a pile takes the stiffness of its type, unless it has capacities of its own only
+    let typed = terrain.offers.as_ref().filter(|o| o.named);
+    let by_type = typed.is_some_and(|o| o.types.iter().all(|t| t.stiffness.is_some()));
+    let has = |p: &Pile| {
+        let of_type = p.offer.is_some() || p.compression.is_none() || p.tension.is_none();
+        p.stiffness.is_some() || (by_type && of_type)
+    };
+    if piles.iter().any(has) {
+        for (i, _) in piles.iter().enumerate().filter(|p| !has(p.1)) {
             issues.push(Issue::new(
                 format!("/piles/given/positions/{i}"),
                 &refusals::STIFFNESS_NEEDED,

@@ -27,6 +27,8 @@ pub use outcome::*;
 pub use request::*;
 
 #[cfg(feature = "compute")]
+pub(crate) use evaluate::GROUP_SPACING_RATIO;
+#[cfg(feature = "compute")]
 pub(super) use evaluate::group;
 #[cfg(feature = "compute")]
 pub(super) use faults::{group_faults, group_lengths};

@@ -11,6 +11,10 @@ pub use staking::*;
 
 use serde::{Deserialize, Serialize};
 
+mod types;
+
+pub use types::*;
+
 use super::request::{LoadKind, PlanPoint};
 use crate::quantity::{Force, Length, Moment, Size};
 use crate::text::Tags;
@@ -45,6 +49,12 @@ pub struct Outcome {
     pub combinations: Vec<LayoutCombination>,
     /// Distances between piles.
     pub spacing: SpacingSummary,
+    /// How many piles there are of every type; only with `pile_types`, in their order.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub type_counts: Option<Vec<PileTypeCount>>,
+    /// What all piles cost; only where types have costs.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub total_cost: Option<PileCost>,
     /// What the search can claim; only with `search`.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub search: Option<SearchReport>,
@@ -98,6 +108,12 @@ pub struct LayoutPile {
     pub at: PlanPoint,
     /// Why it stands there.
     pub placed_by: PlacedBy,
+    /// Its type; only with `pile_types`.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub pile_type: Option<String>,
+    /// The soil zones in which it stands, on whose border too.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub soil_zones: Option<Vec<String>>,
     /// Greatest compression over all combinations and support models; 0 if there is none.
     pub compression: PileDemand,
     /// Greatest tension over all combinations and support models; 0 if there is none.
@@ -289,7 +305,8 @@ pub struct PilePair {
 pub struct SearchReport {
     /// Whether the piles found meet every limit.
     pub feasible: bool,
-    /// Whether it is proven that fewer piles cannot do.
+    /// Whether it is proven that fewer piles cannot do; with `least_cost`, that no layout
+    /// costs less.
     pub proven_minimal: bool,
     /// How it is proven, or why it is not.
     pub how: Vec<ProofStep>,
@@ -297,6 +314,9 @@ pub struct SearchReport {
     pub lower_bound_count: u32,
     /// Piles found less the lower bound; 0 where what was found does not keep the limits.
     pub gap_count: u32,
+    /// What can be claimed of the cost; only with `least_cost`.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub cost: Option<CostReport>,
     /// Counted steps of work that were spent.
     pub work_count: u64,
     /// Counted steps of work after which the search stops improving.

@@ -1,12 +1,16 @@
 //! What is asked of `pile-layout`: the plan of grade beams with its loads, the design
 //! basis, what a pile can carry, and where the piles stand or may stand. Types only.
 
+mod keep_outs;
 mod outline;
 mod staking;
+mod types;
 mod wishes;
 
+pub use keep_outs::*;
 pub use outline::*;
 pub use staking::*;
+pub use types::*;
 pub use wishes::*;
 
 use serde::{Deserialize, Serialize};
@@ -72,6 +76,21 @@ pub struct Request {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(nested)]
     pub pile_capacity: Option<PileCapacity>,
+    /// Piles to choose from, instead of `pile_capacity`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub pile_types: Option<PileTypes>,
+    /// Parts of the plan where piles carry something else; up to 40, none over another.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    #[cfg_attr(feature = "openapi", schema(max_items = 40))]
+    pub soil_zones: Option<Vec<SoilZone>>,
+    /// Things that piles keep away from; up to 200, with 2,000 points of zones and
+    /// keep-outs in all.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    #[cfg_attr(feature = "openapi", schema(max_items = 200))]
+    pub keep_outs: Option<Vec<KeepOut>>,
     /// Stiffness of one pile at its head. With it every reaction is found on rigid and on
     /// spring supports and the worse one is judged; it needs `flexural_rigidity` on every
     /// beam. 10 to 100,000,000 kN/m.
@@ -319,6 +338,12 @@ pub struct GivenPiles {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(range(min = SPACING_MIN, max = SPACING_MAX))]
     pub min_spacing: Option<Length>,
+    /// Diameter of the largest helix of these piles: with it any two stand at least three
+    /// diameters apart, centre to centre. Piles of a type with a helix have that one. 50
+    /// to 3,000 mm.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = HELIX_MIN, max = HELIX_MAX))]
+    pub largest_helix: Option<Size>,
 }
 
 /// A pile at a place that is fixed.
@@ -337,11 +362,18 @@ pub struct GivenPile {
     /// Where it stands; within 3 mm of a beam's centre line.
     #[validate(nested)]
     pub at: PlanPoint,
-    /// Its own capacity in compression, at the level of `pile_capacity`; 0 to 10,000 kN.
+    /// Its type, a label of `pile_types`. Left out, it takes the first type in the order of
+    /// preference that carries it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub pile_type: Option<Label>,
+    /// Its own capacity in compression, at the level of `pile_capacity` or `pile_types`;
+    /// goes before that of its type and zone. 0 to 10,000 kN.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(range(min = Force::ZERO, max = FORCE_MAX))]
     pub compression: Option<Force>,
-    /// Its own capacity in tension, at the level of `pile_capacity`; 0 to 10,000 kN.
+    /// Its own capacity in tension, at the level of `pile_capacity` or `pile_types`; goes
+    /// before that of its type and zone. 0 to 10,000 kN.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(range(min = Force::ZERO, max = FORCE_MAX))]
     pub tension: Option<Force>,
@@ -352,7 +384,8 @@ pub struct GivenPile {
 }
 
 /// Limits for finding the fewest piles. A pile stands at every corner, junction and forced
-/// point, and at every beam end unless `max_overhang` is given.
+/// point, and at every beam end unless `max_overhang` is given or a keep-out or a
+/// forbidden stretch is there.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Validate)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 #[serde(deny_unknown_fields)]
@@ -360,9 +393,16 @@ pub struct PileSearch {
     /// Greatest distance between neighbouring piles along a beam; 0.05 to 100 m.
     #[validate(range(min = SPACING_MIN, max = SPACING_MAX))]
     pub max_spacing: Length,
-    /// Least distance between any two piles; 0.05 to 100 m.
+    /// Least distance between any two piles; 0.05 to 100 m. It may be left out where
+    /// `largest_helix` is given here or by a type of pile; the greater one counts.
+    #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(range(min = SPACING_MIN, max = SPACING_MAX))]
-    pub min_spacing: Length,
+    pub min_spacing: Option<Length>,
+    /// Diameter of the largest helix: with it any two piles stand at least three diameters
+    /// apart, centre to centre. 50 to 3,000 mm.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = HELIX_MIN, max = HELIX_MAX))]
+    pub largest_helix: Option<Size>,
     /// Staking increment: free positions are whole multiples of it along each straight run
     /// of beam, counted from the run's western (if it runs north, southern) end. 1 mm to
     /// 10 m.
@@ -373,6 +413,11 @@ pub struct PileSearch {
     #[validate(nested)]
     #[cfg_attr(feature = "openapi", schema(max_items = 10000))]
     pub forced: Option<Vec<PlanPoint>>,
+    /// Stretches of beams where no pile may stand, such as under a door; up to 1,000.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    #[cfg_attr(feature = "openapi", schema(max_items = 1000))]
+    pub forbidden: Option<Vec<ForbiddenStretch>>,
     /// Lets a free beam end stand beyond its last pile by at most this much; left out,
     /// every beam end has a pile. 0 to 100 m.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -385,6 +430,9 @@ pub struct PileSearch {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(nested)]
     pub symmetry: Option<SymmetryWish>,
+    /// What is to be least; `fewest_piles` when left out.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub objective: Option<SearchObjective>,
 }
 
 /// How many reactions the answer lists.

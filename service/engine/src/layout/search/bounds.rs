@@ -20,6 +20,10 @@ pub(super) struct Bounds {
     /// its capacity, and the piles that carry other runs too take what they can: sums for
     /// the shared places from each place on, and how many they are.
     shared: Vec<(usize, usize, Vec<f64>)>,
+    /// Greatest compression that a pile carries at any place from each on.
+    pub most: Vec<f64>,
+    /// The same without the places that carry other runs too.
+    most_own: Vec<f64>,
 }
 
 impl Bounds {
@@ -32,20 +36,22 @@ impl Bounds {
             term,
             flexibility,
             shared: Vec::new(),
+            most: most(line, |_| true),
+            most_own: most(line, |i| line.places.meeting[i].is_none()),
         };
         bounds.shared = bounds.shared_sums(line);
         bounds
     }
 
     /// Most that `piles` piles, the first of them at `place`, can take in a combination.
-    pub fn capacity(&self, line: &Line, place: usize, piles: usize, c: usize, each: f64) -> f64 {
+    pub fn capacity(&self, place: usize, piles: usize, c: usize, each: f64) -> f64 {
         let i = self.shared.partition_point(|s| s.0 < place);
         match self.shared.get(i) {
             Some((_, count, sums)) => {
                 let rest = piles.saturating_sub(*count) as f64;
-                rest * each * line.compression + sums[c]
+                rest * each * self.most_own[place] + sums[c]
             }
-            None => piles as f64 * each * line.compression,
+            None => piles as f64 * each * self.most_own[place],
         }
     }
 
@@ -53,7 +59,7 @@ impl Bounds {
     pub fn by_load(&self, line: &Line, from: usize, to: usize) -> usize {
         let enough = |n: usize| {
             (0..line.loads.count).all(|c| {
-                let capacity = self.capacity(line, 0, n, c, 1.0 + SLACK);
+                let capacity = self.capacity(0, n, c, 1.0 + SLACK);
                 line.loads.total[c] <= capacity * (1.0 + SLACK) + line.floor[c]
             })
         };
@@ -125,6 +131,19 @@ impl Bounds {
             })
             .collect()
     }
+}
+
+/// Greatest compression from every place on, over the places that count.
+fn most(line: &Line, counts: impl Fn(usize) -> bool) -> Vec<f64> {
+    let mut out = vec![0.0; line.places.at.len()];
+    let mut most = 0.0f64;
+    for i in (0..out.len()).rev() {
+        if counts(i) {
+            most = most.max(line.class(i).compression);
+        }
+        out[i] = most;
+    }
+    out
 }
 
 /// Least and greatest load term over flexibility, and flexibility, of any span. With loads

@@ -281,11 +281,8 @@ impl Search<'_> {
         let rest = self.line.loads.total[c] - s.left[k][c] - v;
         let piles = self.count - k;
         let capacity = match self.aim {
-            Aim::Any | Aim::Share(_) => {
-                self.bounds
-                    .capacity(self.line, s.chosen[k], piles, c, limit)
-            }
-            Aim::Best => piles as f64 * limit * self.line.compression,
+            Aim::Any | Aim::Share(_) => self.bounds.capacity(s.chosen[k], piles, c, limit),
+            Aim::Best => piles as f64 * limit * self.bounds.most[s.chosen[k]],
         };
         rest <= capacity + self.line.floor[c]
     }
@@ -349,7 +346,8 @@ impl Search<'_> {
         if self.aim != Aim::Best && self.line.places.meeting[place].is_some() {
             return true;
         }
-        least <= limit * self.line.compression + self.line.floor[c]
-            && -most <= limit * self.line.tension + self.line.floor[c]
+        let class = self.line.class(place);
+        least <= limit * class.compression + self.line.floor[c]
+            && -most <= limit * class.tension + self.line.floor[c]
     }
 }

@@ -55,11 +55,12 @@ pub(super) fn resolve(
     budget: &mut Budget,
     work: &Work,
 ) -> Result<Resolved, Refusal> {
-    let line = &lines[conflict.on[0].0];
+    let (run, place) = conflict.on[0];
+    let line = &lines[run];
     let limit = if conflict.tension {
-        line.tension
+        line.class(place).tension
     } else {
-        line.compression
+        line.class(place).compression
     };
     let allowed = limit * (1.0 + 5e-9) + line.floor[conflict.combination];
     let mut out = Resolved {

@@ -4,8 +4,10 @@
 //! other except through what they bring to shared piles. The fewest piles of a run with
 //! shared piles left unlimited therefore bound the plan from below.
 
+mod barred;
 mod bounds;
 mod enumerate;
+mod explain;
 mod joint;
 mod line;
 mod loads;
@@ -16,6 +18,9 @@ mod start;
 mod whole;
 
 use std::collections::BTreeMap;
+use std::rc::Rc;
+
+pub(super) use barred::meetings as barred_meetings;
 
 use enumerate::Budget;
 use line::RunLayout;
@@ -24,6 +29,7 @@ use places::Places;
 use stack::{Known, Line, Strength};
 use whole::{Whole, mend};
 
+use super::analysis::Solved;
 use super::codes::{refusals, warnings};
 use super::combine::Combination;
 use super::equations::load_bound;
@@ -31,11 +37,13 @@ use super::frame::Frame;
 use super::outcome::{ProofKind, ProofStep, SearchReport};
 use super::plan::{Faults, Place, Plan};
 use super::report::NOISE;
-use super::request::{PileCapacity, PileSearch, Request};
+use super::request::{PileSearch, Request};
 use super::site::Pile;
+use super::types::{Class, Classes, Open, Stretch, Terrain, models};
+use crate::beam::Fault;
 use crate::contract::{Issue, Refusal, Work, none_of};
 use crate::limits::PILES;
-use crate::quantity::{Force, in_both_systems, round9};
+use crate::quantity::{Force, round9};
 
 /// Counted steps for the runs of a plan; part of the method's version.
 const RUN_WORK: u64 = 10_000_000;
@@ -54,6 +62,46 @@ pub(super) struct Task<'a> {
     pub combinations: &'a [Combination],
     pub beam_labels: &'a [String],
     pub forced: &'a [Place],
+    pub terrain: &'a Terrain,
+    /// Stretches of the runs where no pile may stand.
+    pub stretches: &'a [Stretch],
+    /// Why no pile may stand at each meeting; none where one may.
+    pub barred: &'a [Option<String>],
+    /// Least distance between any two piles, m.
+    pub min_spacing: f64,
+}
+
+impl Task<'_> {
+    /// Whether piles are modelled as springs too.
+    pub fn springs(&self) -> bool {
+        let offers = self.terrain.offers.as_ref();
+        offers.is_some_and(|o| o.types.iter().all(|t| t.stiffness.is_some()))
+    }
+
+    /// The support models of piles at these places, each on its kind of ground.
+    pub fn solve(&self, places: &[Place], classes: &[&Class]) -> Result<Vec<Solved>, Fault> {
+        let offers = self.terrain.offers.as_ref();
+        if offers.is_some_and(|o| o.named) && self.springs() {
+            let open: Vec<Open> = classes
+                .iter()
+                .map(|c| Open {
+                    each: c.each.clone(),
+                    fixed: None,
+                    stiffness: None,
+                })
+                .collect();
+            return models(self.terrain, self.frame, self.combinations, places, &open)
+                .map(|m| m.solved);
+        }
+        let mut solved = vec![Solved::of(self.frame, places, None)?];
+        if let Some(k) = offers.and_then(|o| o.types[0].stiffness)
+            && self.springs()
+        {
+            let all = vec![k; places.len()];
+            solved.push(Solved::of(self.frame, places, Some(&all))?);
+        }
+        Ok(solved)
+    }
 }
 
 /// What was found.
@@ -63,31 +111,25 @@ pub(super) struct Found {
 }
 
 /// Faults of the limits themselves.
-pub(super) fn limits(request: &Request, search: &PileSearch, issues: &mut Vec<Issue>) {
-    if request.pile_capacity.is_none() {
+pub(super) fn limits(request: &Request, issues: &mut Vec<Issue>) {
+    if request.pile_capacity.is_none() && request.pile_types.is_none() {
         issues.push(Issue::new(
             "",
             &refusals::CAPACITY_NEEDED,
-            "a search needs `pile_capacity`",
+            "a search needs `pile_capacity` or `pile_types`",
         ));
-    }
-    if search.min_spacing > search.max_spacing {
-        issues.push(
-            Issue::new(
-                "/piles/search/min_spacing",
-                &refusals::SPACING_CANNOT_BE_MET,
-                "the least spacing is above the greatest",
-            )
-            .limit(format!(
-                "at most {}",
-                in_both_systems(search.max_spacing.si(), "m")
-            )),
-        );
     }
 }
 
 /// Places of the forced points.
-pub(super) fn forced(search: &PileSearch, plan: &Plan, issues: &mut Vec<Issue>) -> Vec<Place> {
+pub(super) fn forced(
+    search: &PileSearch,
+    plan: &Plan,
+    terrain: &Terrain,
+    stretches: &[Stretch],
+    barred: &[Option<String>],
+    issues: &mut Vec<Issue>,
+) -> Vec<Place> {
     let mut out = Vec::new();
     for (i, p) in search.forced.iter().flatten().enumerate() {
         let faults = Faults {
@@ -95,19 +137,21 @@ pub(super) fn forced(search: &PileSearch, plan: &Plan, issues: &mut Vec<Issue>) 
             code: &refusals::FORCED_POINT_OFF_BEAM,
             issues,
         };
-        out.extend(plan.locate(p, faults));
+        if let Some(place) = plan.locate(p, faults) {
+            let why = barred::why(plan, terrain, stretches, barred, &place);
+            if let Some(why) = why {
+                let pointer = format!("/piles/search/forced/{i}");
+                issues.push(Issue::new(pointer, &refusals::FORCED_POINT_BARRED, why));
+            }
+            out.push(place);
+        }
     }
     out
 }
 
 /// Finds the fewest piles.
 pub(super) fn fewest(task: &Task<'_>, work: &mut Work) -> Result<Found, Refusal> {
-    let Some(capacity) = task.request.pile_capacity else {
-        let mut issues = Vec::new();
-        limits(task.request, task.limits, &mut issues);
-        return Err(Refusal::of(issues));
-    };
-    let lines = lines(task, &capacity, work)?;
+    let lines = lines(task, work)?;
     let (layouts, mut spent, mut limit) = solve_runs(&lines, work)?;
     let mut budget = Budget {
         spent: 0,
@@ -128,7 +172,7 @@ pub(super) fn fewest(task: &Task<'_>, work: &mut Work) -> Result<Found, Refusal>
         .limit(PILES.to_string())
         .into());
     }
-    let mut report = report(task, &lines, &layouts, &whole, capacity, work);
+    let mut report = report(task, &lines, &layouts, &whole, work);
     (report.work_count, report.work_limit_count) = (spent, limit);
     if report.feasible && !report.proven_minimal {
         work.warn(
@@ -141,22 +185,28 @@ pub(super) fn fewest(task: &Task<'_>, work: &mut Work) -> Result<Found, Refusal>
         );
     }
     let mut piles = name::piles(task, &places);
-    for pile in &mut piles {
-        pile.compression = Some(capacity.compression.si());
-        pile.tension = Some(capacity.tension.si());
-        pile.stiffness = task.request.pile_stiffness.map(|k| k.si());
+    if let Some(offers) = task.terrain.offers.as_ref().filter(|o| !o.named) {
+        for pile in &mut piles {
+            let here = task.terrain.here(task.frame.plan.point_of(&pile.place));
+            let capacity = task.terrain.capacities(&here)[0];
+            pile.compression = Some(capacity.compression);
+            pile.tension = Some(capacity.tension);
+            pile.stiffness = offers.types[0].stiffness;
+        }
     }
     Ok(Found { piles, report })
 }
 
 /// Every run with its places, loads and limits.
-fn lines(task: &Task<'_>, capacity: &PileCapacity, work: &Work) -> Result<Vec<Line>, Refusal> {
+fn lines(task: &Task<'_>, work: &Work) -> Result<Vec<Line>, Refusal> {
     let mut issues = Vec::new();
     let mut all = Vec::new();
     let mut count = 0;
+    let mut classes = Classes::default();
+    barred::refuse(task, &mut issues);
     for run in 0..task.frame.plan.runs.len() {
         work.go_on()?;
-        if let Some(places) = Places::of(task, run, &mut issues) {
+        if let Some(places) = Places::of(task, run, &mut classes, &mut issues) {
             count += places.at.len();
             all.push(places);
         }
@@ -178,13 +228,14 @@ fn lines(task: &Task<'_>, capacity: &PileCapacity, work: &Work) -> Result<Vec<Li
         .iter()
         .map(|c| NOISE * task.frame.total_load(&c.factors).1)
         .collect();
+    let classes = Rc::new(classes.list);
     Ok(all
         .into_iter()
-        .map(|places| line_of(task, capacity, places, &floor))
+        .map(|places| line_of(task, &classes, places, &floor))
         .collect())
 }
 
-fn line_of(task: &Task<'_>, capacity: &PileCapacity, places: Places, floor: &[f64]) -> Line {
+fn line_of(task: &Task<'_>, classes: &Rc<Vec<Class>>, places: Places, floor: &[f64]) -> Line {
     let run = &task.frame.plan.runs[places.run];
     let beams = &task.request.beams;
     let strength: Vec<Strength> = run
@@ -214,8 +265,8 @@ fn line_of(task: &Task<'_>, capacity: &PileCapacity, places: Places, floor: &[f6
         judge_beam: strength.iter().any(judged),
         strength,
         length: run.length,
-        compression: capacity.compression.si(),
-        tension: capacity.tension.si(),
+        classes: Rc::clone(classes),
+        several: classes.iter().any(|c| c.each.len() > 1),
         floor: floor.to_vec(),
         places,
     }
@@ -260,8 +311,14 @@ fn key(line: &Line) -> Vec<i64> {
             put(f64::from(u8::from(p.meeting[i].is_some())));
         }
     }
-    for v in [p.at.len(), p.first, p.last] {
+    for v in [p.at.len(), p.first, p.last, p.class[0]] {
         put(v as f64);
+    }
+    if p.uneven {
+        for (at, class) in p.at.iter().zip(&p.class) {
+            put(*at);
+            put(*class as f64);
+        }
     }
     line.loads.each(&mut put);
     for (to, rigidity) in &line.rigidity {
@@ -282,7 +339,6 @@ fn report(
     lines: &[Line],
     layouts: &[RunLayout],
     whole: &Whole,
-    capacity: PileCapacity,
     work: &mut Work,
 ) -> SearchReport {
     let places = whole::places(task.frame, lines, &whole.chosen);
@@ -307,7 +363,7 @@ fn report(
     }
     let mut lower = own + task.frame.plan.meetings.len();
     lower += shared_pile_bound(task, whole, lower, count, &mut how);
-    let by_load = plan_load_bound(task, capacity, work);
+    let by_load = plan_load_bound(task, lines, work);
     if by_load > lower {
         lower = by_load;
         how.push(ProofStep {
@@ -337,6 +393,7 @@ fn report(
         work_count: 0,
         work_limit_count: 0,
         utilisation_searched_exhaustively: layouts.iter().all(|l| l.exhaustive) && !whole.added,
+        cost: None,
         without_pile: None,
         symmetry: None,
         infeasible: None,
@@ -381,7 +438,11 @@ fn shared_pile_bound(
     sum
 }
 
-fn plan_load_bound(task: &Task<'_>, capacity: PileCapacity, work: &mut Work) -> usize {
+fn plan_load_bound(task: &Task<'_>, lines: &[Line], work: &mut Work) -> usize {
+    let most = lines
+        .iter()
+        .flat_map(|l| l.places.class.iter().map(|c| l.classes[*c].compression))
+        .fold(0.0, f64::max);
     let heaviest = task
         .combinations
         .iter()
@@ -390,7 +451,7 @@ fn plan_load_bound(task: &Task<'_>, capacity: PileCapacity, work: &mut Work) -> 
     work.trace.about(|| "whole plan".to_owned());
     let n = load_bound(
         Force::from_si(heaviest),
-        capacity.compression,
+        Force::from_si(most),
         &mut work.trace,
     );
     // what prints as a whole number is one

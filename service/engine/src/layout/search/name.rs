@@ -66,6 +66,7 @@ pub(super) fn piles(task: &Task<'_>, places: &[Place]) -> Vec<Pile> {
             compression: None,
             tension: None,
             stiffness: None,
+            offer: None,
         })
         .collect()
 }

@@ -7,13 +7,13 @@ use super::Task;
 use crate::contract::{Issue, utilisation};
 use crate::layout::codes::refusals;
 use crate::layout::plan::{Place, Run, TOLERANCE};
-use crate::quantity::{in_both_systems, round9};
+use crate::layout::types::{Along, Classes};
 
 /// Most places along one run.
 pub(super) const PLACES_MAX: usize = 20_000;
 
 /// No way to the end of the run.
-const NEVER: u32 = u32::MAX;
+pub(super) const NEVER: u32 = u32::MAX;
 
 /// The places along one run.
 #[derive(Debug, Clone, PartialEq)]
@@ -25,6 +25,10 @@ pub(super) struct Places {
     pub forced: Vec<bool>,
     /// The meeting here, where piles carry other runs too.
     pub meeting: Vec<Option<usize>>,
+    /// The kind of ground here, a number in the list of the plan.
+    pub class: Vec<usize>,
+    /// Whether places were left out or the ground differs along the run.
+    pub uneven: bool,
     /// Places that can follow each: from, up to but not including.
     pub next: Vec<(usize, usize)>,
     /// Places that can be the first: up to but not including.
@@ -44,9 +48,51 @@ struct Fixed {
     meeting: Option<usize>,
 }
 
+/// Collects places in ascending order, those where a pile may stand.
+struct Gather<'a> {
+    along: Along<'a>,
+    barred: &'a [Option<String>],
+    at: Vec<f64>,
+    forced: Vec<bool>,
+    meeting: Vec<Option<usize>>,
+    class: Vec<usize>,
+    left_out: bool,
+}
+
+impl Gather<'_> {
+    fn put(&mut self, x: f64, fixed: Option<Fixed>, task: &Task<'_>, classes: &mut Classes) {
+        let meeting = fixed.and_then(|f| f.meeting);
+        let open = match meeting {
+            Some(m) => self.barred[m].is_none(),
+            None => self.along.open(x),
+        };
+        if !open {
+            self.left_out = true;
+            return;
+        }
+        // a meeting is one place, whichever run is asked
+        let here = match meeting.map(|m| task.frame.plan.meetings[m].on[0]) {
+            Some((run, at)) => {
+                let p = task.frame.plan.runs[run].point(at);
+                task.terrain.here(p)
+            }
+            None => self.along.here(x),
+        };
+        self.class.push(classes.of(task.terrain, &here));
+        self.at.push(x);
+        self.forced.push(fixed.is_some());
+        self.meeting.push(meeting);
+    }
+}
+
 impl Places {
     /// The places of a run; where the limits cannot be met, an issue says where and why.
-    pub fn of(task: &Task<'_>, run: usize, issues: &mut Vec<Issue>) -> Option<Self> {
+    pub fn of(
+        task: &Task<'_>,
+        run: usize,
+        classes: &mut Classes,
+        issues: &mut Vec<Issue>,
+    ) -> Option<Self> {
         let r = &task.frame.plan.runs[run];
         let overhang = task.limits.max_overhang.map_or(0.0, |o| o.si());
         let snap = task.limits.snap.si();
@@ -63,12 +109,16 @@ impl Places {
             return None;
         }
         let fixed = fixed(task, run, r, overhang);
-        let (mut at, mut forced, mut meeting) = (Vec::new(), Vec::new(), Vec::new());
-        let mut put = |x: f64, m: Option<Fixed>| {
-            at.push(x);
-            forced.push(m.is_some());
-            meeting.push(m.and_then(|f| f.meeting));
+        let mut found = Gather {
+            along: Along::new(task.terrain, run, r, task.stretches),
+            barred: task.barred,
+            at: Vec::new(),
+            forced: Vec::new(),
+            meeting: Vec::new(),
+            class: Vec::new(),
+            left_out: false,
         };
+        let mut put = |x: f64, f: Option<Fixed>| found.put(x, f, task, classes);
         let mut waiting = fixed.iter().copied().peekable();
         for k in 0..=steps as usize {
             let x = (snap * k as f64).min(r.length);
@@ -82,6 +132,14 @@ impl Places {
         for f in waiting {
             put(f.at, Some(f));
         }
+        let Gather {
+            at,
+            forced,
+            meeting,
+            class,
+            left_out,
+            ..
+        } = found;
         let mut places = Self {
             run,
             first: at.len(),
@@ -89,21 +147,23 @@ impl Places {
             next: vec![(0, 0); at.len()],
             fewest: vec![NEVER; at.len()],
             most: vec![0; at.len()],
+            uneven: left_out || class.windows(2).any(|c| c[0] != c[1]),
             at,
             forced,
             meeting,
+            class,
         };
         places.link(task, r.length, overhang);
         places.count();
         if !places.reaches_end() {
-            places.explain(task, r, issues);
+            super::explain::explain(&places, task, r, issues);
             return None;
         }
         Some(places)
     }
 
     fn link(&mut self, task: &Task<'_>, length: f64, overhang: f64) {
-        let (min, max) = (task.limits.min_spacing.si(), task.limits.max_spacing.si());
+        let (min, max) = (task.min_spacing, task.limits.max_spacing.si());
         let n = self.at.len();
         let at = &self.at;
         let mut fixed_next = n;
@@ -182,86 +242,6 @@ impl Places {
         let fewest = starts.clone().map(|i| self.fewest[i]).min();
         let most = starts.map(|i| self.most[i]).max();
         (fewest.unwrap_or(1) as usize, most.unwrap_or(1) as usize)
-    }
-
-    /// Names the stretch between fixed places that no spacing fits, and by how much.
-    fn explain(&self, task: &Task<'_>, run: &Run, issues: &mut Vec<Issue>) {
-        let before = issues.len();
-        let mut anchors: Vec<usize> = (0..self.at.len()).filter(|i| self.forced[*i]).collect();
-        if self.first > 0 && anchors.first().is_none_or(|a| *a >= self.first) {
-            anchors.insert(0, self.first - 1);
-        }
-        if anchors.last().is_none_or(|a| *a < self.last) && self.last < self.at.len() {
-            anchors.push(self.last);
-        }
-        for pair in anchors.windows(2) {
-            if !self.joined(pair[0], pair[1]) {
-                issues.push(self.cannot(task, run, self.at[pair[0]], self.at[pair[1]]));
-            }
-        }
-        if issues.len() == before {
-            issues.push(self.cannot(task, run, 0.0, run.length));
-        }
-    }
-
-    /// Whether piles within the spacing limits lead from one place to another.
-    fn joined(&self, a: usize, b: usize) -> bool {
-        let mut on = vec![false; b + 1];
-        on[a] = true;
-        for i in a..b {
-            if on[i] {
-                let (from, to) = self.next[i];
-                for slot in &mut on[from.min(b + 1)..to.min(b + 1)] {
-                    *slot = true;
-                }
-            }
-        }
-        on[b]
-    }
-
-    fn cannot(&self, task: &Task<'_>, run: &Run, from: f64, to: f64) -> Issue {
-        let (min, max) = (task.limits.min_spacing.si(), task.limits.max_spacing.si());
-        let d = to - from;
-        let plan = &task.frame.plan;
-        let (p, q) = (plan.outside(run.point(from)), plan.outside(run.point(to)));
-        let long = |v: f64| in_both_systems(round9(v), "m");
-        let count = (d / max).ceil().max(1.0);
-        let (what, member) = if d < min {
-            (
-                format!("is {} below the least spacing", long(min - d)),
-                "min_spacing",
-            )
-        } else if d / count < min {
-            let one_less = (count - 1.0).max(1.0);
-            (
-                format!(
-                    "{count} spans are {} each, {} below the least spacing; {one_less} are {} each, {} above the greatest",
-                    long(d / count),
-                    long(min - d / count),
-                    long(d / one_less),
-                    long(d / one_less - max)
-                ),
-                "max_spacing",
-            )
-        } else {
-            (
-                format!("no multiples of the staking increment make {count} spans or more"),
-                "snap",
-            )
-        };
-        Issue::new(
-            format!("/piles/search/{member}"),
-            &refusals::SPACING_CANNOT_BE_MET,
-            format!(
-                "from ({}, {}) to ({}, {}) m the distance is {}: {what}",
-                round9(p.x),
-                round9(p.y),
-                round9(q.x),
-                round9(q.y),
-                long(d)
-            ),
-        )
-        .limit(format!("{} to {}", long(min), long(max)))
     }
 }
 

@@ -3,10 +3,12 @@
 //! rated by going back once.
 
 use std::cell::RefCell;
+use std::rc::Rc;
 
 use super::loads::{RunLoads, SpanTerms};
 use super::places::Places;
 use crate::beam::{Extremes, Piece};
+use crate::layout::types::{Class, Demand};
 
 /// Strength of the beam along a part of the run; infinite where it is not judged.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -27,8 +29,10 @@ pub(super) struct Line {
     pub strength: Vec<Strength>,
     pub judge_beam: bool,
     pub length: f64,
-    pub compression: f64,
-    pub tension: f64,
+    /// The kinds of ground of the plan; the number of each place is in `places`.
+    pub classes: Rc<Vec<Class>>,
+    /// Whether there are several types of pile.
+    pub several: bool,
     /// Reactions below this are rounding, in each combination.
     pub floor: Vec<f64>,
     /// Terms of spans that were needed before.
@@ -66,6 +70,11 @@ impl Known {
 }
 
 impl Line {
+    /// What piles carry at a place.
+    pub fn class(&self, place: usize) -> &Class {
+        &self.classes[self.places.class[place]]
+    }
+
     /// Rigidity of a span that begins here.
     pub fn rigidity_after(&self, at: f64) -> f64 {
         let i = self.rigidity.partition_point(|r| r.0 <= at);
@@ -117,6 +126,8 @@ pub(super) struct Stack {
     /// Force on each pile itself.
     pub on: Vec<Vec<f64>>,
     moment: Vec<f64>,
+    /// What each pile has to carry; only with several types.
+    demand: Vec<Demand>,
 }
 
 impl Stack {
@@ -134,6 +145,7 @@ impl Stack {
             left: rows(),
             on: rows(),
             moment: vec![0.0; piles + 1],
+            demand: vec![Demand::default(); piles + 1],
         }
     }
 
@@ -232,11 +244,18 @@ impl Stack {
     fn rate_piles(&mut self, line: &Line, limit: f64, shared: bool) -> Option<Rating> {
         let mut rating = Rating { all: 0.0, own: 0.0 };
         let last = self.chosen.len() - 1;
+        if line.several {
+            self.demand[..=last].fill(Demand::default());
+        }
         for c in 0..line.loads.count {
             let beyond = self.back(line, c);
             for d in 0..=last {
                 let r = self.on[d][c] + self.shear_right(d, c, beyond) - self.shear_left(d, c);
-                let u = used(r, line.compression, line.tension, line.floor[c]);
+                let class = line.class(self.chosen[d]);
+                if line.several {
+                    self.demand[d].add(r, line.floor[c]);
+                }
+                let u = used(r, class.compression, class.tension, line.floor[c]);
                 rating.all = rating.all.max(u);
                 if line.places.meeting[self.chosen[d]].is_none() {
                     rating.own = rating.own.max(u);
@@ -247,7 +266,21 @@ impl Stack {
                 return None;
             }
         }
+        if line.several {
+            self.rate_types(line, &mut rating);
+        }
         Some(rating)
+    }
+
+    /// One type has to carry both the compression and the tension of its pile.
+    fn rate_types(&self, line: &Line, rating: &mut Rating) {
+        for (place, demand) in self.chosen.iter().zip(&self.demand) {
+            let u = line.class(*place).least_used(*demand);
+            rating.all = rating.all.max(u);
+            if line.places.meeting[*place].is_none() {
+                rating.own = rating.own.max(u);
+            }
+        }
     }
 
     /// Reaction of the pile at a place in a combination; nothing where none stands there.

@@ -14,6 +14,7 @@ use crate::layout::outcome::SupportModel;
 use crate::layout::plan::Place;
 use crate::layout::report::NOISE;
 use crate::layout::site::nearest;
+use crate::layout::types::{Class, Demand};
 use crate::quantity::round9;
 
 /// Steps of a move, in places.
@@ -185,6 +186,26 @@ pub(super) fn places(frame: &Frame, lines: &[Line], chosen: &[Vec<usize>]) -> Ve
     out
 }
 
+/// The kind of ground of every pile, in the order of `places`.
+pub(super) fn classes<'a>(
+    frame: &Frame,
+    lines: &'a [Line],
+    chosen: &[Vec<usize>],
+) -> Vec<&'a Class> {
+    let mut out = Vec::new();
+    let mut stands = vec![false; frame.plan.meetings.len()];
+    for (line, own) in lines.iter().zip(chosen) {
+        for i in own {
+            let first =
+                line.places.meeting[*i].is_none_or(|m| !std::mem::replace(&mut stands[m], true));
+            if first {
+                out.push(line.class(*i));
+            }
+        }
+    }
+    out
+}
+
 /// The highest utilisation and where it is.
 struct Worst {
     value: f64,
@@ -210,28 +231,22 @@ fn rate(
 ) -> Result<(), Refusal> {
     work.go_on()?;
     let places = places(task.frame, lines, &whole.chosen);
-    let stiffness = task
-        .request
-        .pile_stiffness
-        .map(|k| vec![k.si(); places.len()]);
-    let models = if stiffness.is_some() { 5 } else { 1 };
+    let models = if task.springs() { 5 } else { 1 };
     budget.take((places.len() * task.combinations.len() * models) as u64);
     let mut worst = Worst {
         value: 0.0,
         at: Spot::default(),
     };
-    let mut solved = Vec::new();
-    let springs = stiffness.iter().map(|k| Some(k.as_slice()));
-    for model in std::iter::once(None).chain(springs) {
-        match Solved::of(task.frame, &places, model) {
-            Ok(s) => solved.push(s),
-            Err(_) => {
-                (whole.worst, whole.at) = (f64::INFINITY, Spot::default());
-                return Ok(());
-            }
-        }
+    let classes = classes(task.frame, lines, &whole.chosen);
+    let Ok(solved) = task.solve(&places, &classes) else {
+        (whole.worst, whole.at) = (f64::INFINITY, Spot::default());
+        return Ok(());
+    };
+    if lines[0].several {
+        rate_types(task, &classes, &places, &solved, &mut worst);
+    } else {
+        rate_piles(task, &classes, &places, &solved, &mut worst);
     }
-    rate_piles(task, lines, &places, &solved, &mut worst);
     if lines.iter().any(|l| l.judge_beam) {
         rate_beams(task, &solved, &mut worst);
     }
@@ -249,18 +264,18 @@ fn touching(frame: &Frame, place: &Place) -> Vec<usize> {
 
 fn rate_piles(
     task: &Task<'_>,
-    lines: &[Line],
+    classes: &[&Class],
     places: &[Place],
     solved: &[Solved],
     worst: &mut Worst,
 ) {
-    let (compression, tension) = (lines[0].compression, lines[0].tension);
     for s in solved {
         for (c, combination) in task.combinations.iter().enumerate() {
             let floor = NOISE * task.frame.total_load(&combination.factors).1;
             for (p, place) in places.iter().enumerate() {
                 let r = s.reaction(p, &combination.factors);
-                worst.note(used(r, compression, tension, floor), || Spot {
+                let class = classes[p];
+                worst.note(used(r, class.compression, class.tension, floor), || Spot {
                     runs: touching(task.frame, place),
                     shared: place
                         .meeting
@@ -269,6 +284,52 @@ fn rate_piles(
                 });
             }
         }
+    }
+}
+
+/// With several types each pile is rated by the one that it uses least, over all
+/// combinations and support models together.
+fn rate_types(
+    task: &Task<'_>,
+    classes: &[&Class],
+    places: &[Place],
+    solved: &[Solved],
+    worst: &mut Worst,
+) {
+    let floors: Vec<f64> = task
+        .combinations
+        .iter()
+        .map(|c| NOISE * task.frame.total_load(&c.factors).1)
+        .collect();
+    for (p, place) in places.iter().enumerate() {
+        let mut demand = Demand::default();
+        // the rigid combinations that compress and pull it most
+        let (mut down, mut up) = ((0.0, 0), (0.0, 0));
+        for s in solved {
+            for (c, combination) in task.combinations.iter().enumerate() {
+                let r = s.reaction(p, &combination.factors);
+                demand.add(r, floors[c]);
+                if s.supports == SupportModel::Rigid && r > down.0 {
+                    down = (r, c);
+                }
+                if s.supports == SupportModel::Rigid && -r > up.0 {
+                    up = (-r, c);
+                }
+            }
+        }
+        let class = classes[p];
+        let rigid = down.0 == demand.compression || up.0 == demand.tension;
+        worst.note(class.least_used(demand), || {
+            let by_tension = up.0 / class.tension > down.0 / class.compression;
+            let combination = if by_tension { up.1 } else { down.1 };
+            Spot {
+                runs: touching(task.frame, place),
+                shared: place
+                    .meeting
+                    .filter(|_| rigid)
+                    .map(|m| (m, combination, by_tension)),
+            }
+        });
     }
 }
 
@@ -293,7 +354,7 @@ fn rate_beams(task: &Task<'_>, solved: &[Solved], worst: &mut Worst) {
 
 /// Distances below the least one; others are no reason to move anything.
 fn rate_distances(task: &Task<'_>, places: &[Place], worst: &mut Worst) {
-    let min = task.limits.min_spacing.si();
+    let min = task.min_spacing;
     let plan = &task.frame.plan;
     let points: Vec<_> = places.iter().map(|p| plan.point_of(p)).collect();
     for (p, n) in nearest(&points).into_iter().enumerate() {
