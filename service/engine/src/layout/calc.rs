@@ -50,11 +50,13 @@ impl Calculation for PileLayout {
         work.method(&methods::CONTINUOUS_BEAM);
         work.method(&methods::TRIBUTARY_LENGTHS);
         let prepared = Prepared::of(request, work)?;
-        let (mut piles, found) = match &request.piles {
+        let mut least_cost = None;
+        let (mut piles, mut found) = match &request.piles {
             PilePlacement::Given(_) => (prepared.piles.clone(), None),
             PilePlacement::Search(s) => {
                 work.method(&methods::FEWEST_PILES);
                 let found = search::fewest(&prepared.search(request, s), work)?;
+                least_cost = found.least_cost;
                 (found.piles, Some(found.report))
             }
         };
@@ -64,6 +66,9 @@ impl Calculation for PileLayout {
             let combinations = &prepared.loading.combinations;
             types::assign(&prepared.terrain, &prepared.frame, combinations, &mut piles)
                 .map_err(|fault| Refusal::of(fault_issues(&prepared.frame, fault)))?;
+        }
+        if let Some((report, least)) = found.as_mut().zip(least_cost) {
+            search::claim_cost(report, least, &prepared.terrain, &piles, work);
         }
         prepared.answer(request, &piles, found, work)
     }

@@ -365,6 +365,9 @@ pub enum ProofKind {
     /// With fewer piles on the runs that meet at a shared pile, that pile carries too much
     /// however the runs are laid out; every layout was tried.
     SharedPile,
+    /// Every layout of the run that could cost less was tried or ruled out by what its loads
+    /// cost at least.
+    CostEnumeration,
     /// The work limit ended the search before all layouts with fewer piles were tried.
     WorkLimit,
     /// More piles than the bounds ask for were needed to satisfy limits that tie several

@@ -24,6 +24,9 @@ pub(super) struct Bounds {
     pub most: Vec<f64>,
     /// The same without the places that carry other runs too.
     most_own: Vec<f64>,
+    /// Corners of the convex function below the cost of a load, ascending; only where
+    /// costs count.
+    hull: Vec<(f64, f64)>,
 }
 
 impl Bounds {
@@ -38,6 +41,7 @@ impl Bounds {
             shared: Vec::new(),
             most: most(line, |_| true),
             most_own: most(line, |i| line.places.meeting[i].is_none()),
+            hull: hull(line),
         };
         bounds.shared = bounds.shared_sums(line);
         bounds
@@ -52,6 +56,48 @@ impl Bounds {
                 rest * each * self.most_own[place] + sums[c]
             }
             None => piles as f64 * each * self.most_own[place],
+        }
+    }
+
+    /// Piles that carry other runs too, from a place on, and the most that they can take of
+    /// this run in a combination.
+    pub fn shared_from(&self, place: usize, c: usize) -> (usize, f64) {
+        let i = self.shared.partition_point(|s| s.0 < place);
+        self.shared.get(i).map_or((0, 0.0), |s| (s.1, s.2[c]))
+    }
+
+    /// Least cost of the piles that carry this run only, `piles` being all from `place`
+    /// on that carry at least `rest(c)` in each combination.
+    ///
+    /// With n piles and loads that add up to W the sum of costs is at least n f(W/n), f
+    /// any convex function below the cost of a load. Source: Jensen's inequality.
+    pub fn least_cost(
+        &self,
+        line: &Line,
+        place: usize,
+        piles: usize,
+        rest: impl Fn(usize) -> f64,
+    ) -> f64 {
+        let mut cost = 0.0f64;
+        for c in 0..line.loads.count {
+            let (shared, taken) = self.shared_from(place, c);
+            let own = piles.saturating_sub(shared) as f64;
+            if own > 0.0 {
+                let load = (rest(c) - taken - line.floor[c]) / own;
+                cost = cost.max(own * self.hull_at(load * (1.0 - 1e-8)));
+            }
+        }
+        cost
+    }
+
+    /// The convex function below the cost of a load.
+    fn hull_at(&self, load: f64) -> f64 {
+        let hull = &self.hull;
+        let next = hull.partition_point(|h| h.0 < load);
+        match (next.checked_sub(1).map(|i| hull[i]), hull.get(next)) {
+            (_, None) => f64::INFINITY,
+            (None, Some(h)) => h.1,
+            (Some(a), Some(b)) => a.1 + (b.1 - a.1) * (load - a.0) / (b.0 - a.0),
         }
     }
 
@@ -72,7 +118,8 @@ impl Bounds {
         let places = &line.places;
         for i in (0..places.at.len()).rev() {
             if places.meeting[i].is_some() {
-                let own = self.most_at(line, i);
+                let range = self.share_range(line, i);
+                let own: Vec<f64> = range.into_iter().map(|r| r.1).collect();
                 let (count, sums) = match out.last() {
                     Some((_, count, sums)) => {
                         let sums = sums.iter().zip(&own).map(|(a, b)| a + b).collect();
@@ -88,14 +135,18 @@ impl Bounds {
         out
     }
 
-    /// Most that a place can take of this run: shears of both spans with the moments at
-    /// their bounds.
-    fn most_at(&self, line: &Line, i: usize) -> Vec<f64> {
+    /// Least and most that a place can take of this run: shears of both spans with the
+    /// moments at their bounds.
+    pub fn share_range(&self, line: &Line, i: usize) -> Vec<(f64, f64)> {
         let n = line.loads.count;
         let places = &line.places;
         let at = places.at[i];
         let mut terms = SpanTerms::default();
-        let mut sides = [vec![None::<f64>; n], vec![None::<f64>; n]];
+        let nothing = (f64::INFINITY, f64::NEG_INFINITY);
+        let mut sides = [vec![nothing; n], vec![nothing; n]];
+        let widen = |slot: &mut (f64, f64), low: f64, high: f64| {
+            *slot = (slot.0.min(low), slot.1.max(high));
+        };
         let mut add = |side: usize, from: usize, to: usize| {
             let (a, b) = (places.at[from], places.at[to]);
             line.loads.span(a, b, false, &mut terms);
@@ -106,8 +157,8 @@ impl Bounds {
                     terms.total[c] - terms.right[c]
                 };
                 let (lo, hi) = self.moment[c];
-                let v = simple + (hi - lo) / (b - a);
-                *slot = Some(slot.map_or(v, |s| s.max(v)));
+                let by_moment = (hi - lo) / (b - a);
+                widen(slot, simple - by_moment, simple + by_moment);
             }
         };
         for from in (0..i).rev() {
@@ -123,14 +174,65 @@ impl Bounds {
         for to in first..end {
             add(1, i, to);
         }
+        // it may be the first or the last pile of the run
+        for (side, outer) in [(0, i < places.first), (1, i >= places.last)] {
+            for (c, slot) in sides[side].iter_mut().enumerate() {
+                if outer || slot.0 > slot.1 {
+                    let beyond = line.loads.beyond(at, side == 1, c).0;
+                    widen(slot, beyond, beyond);
+                }
+            }
+        }
         (0..n)
             .map(|c| {
-                let before = sides[0][c].unwrap_or_else(|| line.loads.beyond(at, false, c).0);
-                let after = sides[1][c].unwrap_or_else(|| line.loads.beyond(at, true, c).0);
-                line.loads.on(at, c) + before + after
+                let on = line.loads.on(at, c);
+                let (before, after) = (sides[0][c], sides[1][c]);
+                (on + before.0 + after.0, on + before.1 + after.1)
             })
             .collect()
     }
+}
+
+/// Lower hull of nothing at the least cost and every type at its capacity, over all kinds
+/// of ground on the run. A load above every capacity costs more than anything.
+fn hull(line: &Line) -> Vec<(f64, f64)> {
+    if !line.costed {
+        return Vec::new();
+    }
+    let mut seen = vec![false; line.classes.len()];
+    let mut points: Vec<(f64, f64)> = Vec::new();
+    let mut cheapest = f64::INFINITY;
+    for class in &line.places.class {
+        if !std::mem::replace(&mut seen[*class], true) {
+            let class = &line.classes[*class];
+            points.extend(class.priced());
+            cheapest = cheapest.min(class.cost);
+        }
+    }
+    points.push((0.0, cheapest));
+    points.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)));
+    let mut out: Vec<(f64, f64)> = Vec::new();
+    for p in points {
+        if out.last().is_some_and(|l| l.0 == p.0) {
+            continue;
+        }
+        while let [.., a, b] = out[..] {
+            // b lies on or above the line from a to p
+            if (b.1 - a.1) * (p.0 - a.0) >= (p.1 - a.1) * (b.0 - a.0) {
+                out.pop();
+            } else {
+                break;
+            }
+        }
+        out.push(p);
+    }
+    // a type that costs less and carries more than another is the better one
+    let mut least = f64::INFINITY;
+    for corner in out.iter_mut().rev() {
+        least = least.min(corner.1);
+        corner.1 = least;
+    }
+    out
 }
 
 /// Greatest compression from every place on, over the places that count.

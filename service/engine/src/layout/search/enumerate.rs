@@ -3,6 +3,7 @@
 //! about which number to try.
 
 use super::bounds::Bounds;
+use super::cost::Costs;
 use super::stack::{Line, Rating, Stack};
 use crate::contract::{Refusal, Work};
 use crate::quantity::round9;
@@ -33,11 +34,18 @@ pub(super) struct Best {
     pub chosen: Vec<usize>,
     pub rating: Rating,
     key: (f64, f64),
+    /// Cost of its own piles where costs count and its own limits are kept, else none.
+    pub cost: f64,
+}
+
+/// Whether one cost is below another by more than rounding.
+pub(super) fn cheaper(cost: f64, other: f64) -> bool {
+    cost < other && (other == f64::INFINITY || other - cost > 1e-9 * other)
 }
 
 impl Best {
-    /// A layout with its rating; compared by the printed utilisation, then the sum of
-    /// squared spans.
+    /// A layout with its rating; compared by its cost where costs count, then by the
+    /// printed utilisation, then the sum of squared spans.
     pub fn of(line: &Line, chosen: Vec<usize>, rating: Rating) -> Self {
         let squares = chosen
             .windows(2)
@@ -48,14 +56,25 @@ impl Best {
             .sum();
         Self {
             key: (round9(rating.all), squares),
+            cost: match (line.costed, round9(rating.own) <= 1.0) {
+                (false, _) => 0.0,
+                (true, true) => rating.cost,
+                (true, false) => f64::INFINITY,
+            },
             chosen,
             rating,
         }
     }
 
-    /// Whether it is better than another: lower utilisation, then more equal spans, then
-    /// the first in order of position.
+    /// Whether it is better than another: lower cost where that counts, lower utilisation,
+    /// then more equal spans, then the first in order of position.
     pub fn beats(&self, other: &Self) -> bool {
+        if cheaper(self.cost, other.cost) {
+            return true;
+        }
+        if cheaper(other.cost, self.cost) {
+            return false;
+        }
         if self.key.0 != other.key.0 {
             return self.key.0 < other.key.0;
         }
@@ -74,6 +93,9 @@ pub(super) enum Aim {
     Any,
     /// The best layout, better than the one at hand.
     Best,
+    /// Of those that [`Aim::Any`] looks for, the one whose own piles cost least, less than
+    /// the one at hand.
+    Cost,
     /// Of those that [`Aim::Any`] looks for, the one that brings least to a shared place.
     Share(Target),
 }
@@ -104,6 +126,9 @@ pub(super) enum End {
     Spent(Option<Best>),
 }
 
+/// Piles before the last one that are looked at.
+pub(super) const NEAR: usize = 4;
+
 /// Passing with rounding: what prints as 1 passes.
 const PASS: f64 = 1.0 + 5e-9;
 
@@ -126,6 +151,7 @@ pub(super) fn run(
         share: f64::INFINITY,
         stack: Stack::new(count, line.loads.count),
         turn: (0..line.loads.count).collect(),
+        costs: Costs::new(count),
     };
     let steps = line.loads.count as u64;
     // the next place to try at every depth
@@ -166,17 +192,19 @@ pub(super) fn run(
     Ok(End::All(search.best))
 }
 
-struct Search<'a> {
-    line: &'a Line,
-    bounds: &'a Bounds,
-    count: usize,
+/// An enumeration under way.
+pub(super) struct Search<'a> {
+    pub line: &'a Line,
+    pub bounds: &'a Bounds,
+    pub count: usize,
     aim: Aim,
-    best: Option<Best>,
+    pub best: Option<Best>,
     /// Least share of the target so far.
     share: f64,
-    stack: Stack,
+    pub stack: Stack,
     /// Combinations, the one that last cut a branch first.
     turn: Vec<usize>,
+    pub costs: Costs,
 }
 
 impl Search<'_> {
@@ -190,7 +218,7 @@ impl Search<'_> {
     /// The utilisation that must not be exceeded.
     fn limit(&self) -> f64 {
         match (self.aim, &self.best) {
-            (Aim::Any | Aim::Share(_), _) => PASS,
+            (Aim::Any | Aim::Cost | Aim::Share(_), _) => PASS,
             (Aim::Best, Some(best)) => best.rating.all.max(1e-6) * (1.0 + 1e-8),
             (Aim::Best, None) => f64::INFINITY,
         }
@@ -214,6 +242,13 @@ impl Search<'_> {
             Aim::Any => (round9(rating.own) <= 1.0).then_some(found),
             Aim::Best => {
                 if self.best.as_ref().is_none_or(|b| found.beats(b)) {
+                    self.best = Some(found);
+                }
+                None
+            }
+            Aim::Cost => {
+                let at_hand = self.best.as_ref().map_or(f64::INFINITY, |b| b.cost);
+                if cheaper(found.cost, at_hand) {
                     self.best = Some(found);
                 }
                 None
@@ -247,7 +282,7 @@ impl Search<'_> {
         if let Some(i) = cut {
             self.turn[..=i].rotate_right(1);
         }
-        cut.is_none()
+        cut.is_none() && (self.aim != Aim::Cost || self.may_cost_less(k))
     }
 
     /// Lowest and highest moment at the last pile, whatever follows.
@@ -255,7 +290,7 @@ impl Search<'_> {
     /// Its three-moment equation gives M = -(N + f (t + M_r))/(D + 2 f), N and D from the
     /// left, f, t = T/(EI f) and M_r of the next span; that is monotone in f, so the ends
     /// of its range suffice.
-    fn moment_range(&self, k: usize, c: usize) -> (f64, f64) {
+    pub fn moment_range(&self, k: usize, c: usize) -> (f64, f64) {
         let s = &self.stack;
         let (lo, hi) = self.bounds.moment[c];
         let fl = s.flexibility[k - 1];
@@ -276,20 +311,40 @@ impl Search<'_> {
     /// statics.
     fn rest_can_carry(&self, k: usize, c: usize, range: (f64, f64), limit: f64) -> bool {
         let s = &self.stack;
-        let v = (range.1 * (1.0 - s.beta[k - 1]) - s.alpha[k - 1][c]) / s.length[k - 1]
-            - s.spans[k - 1].right[c];
-        let rest = self.line.loads.total[c] - s.left[k][c] - v;
+        let rest = self.rest(k, c, range);
         let piles = self.count - k;
         let capacity = match self.aim {
-            Aim::Any | Aim::Share(_) => self.bounds.capacity(s.chosen[k], piles, c, limit),
+            Aim::Any | Aim::Cost | Aim::Share(_) => {
+                self.bounds.capacity(s.chosen[k], piles, c, limit)
+            }
             Aim::Best => piles as f64 * limit * self.bounds.most[s.chosen[k]],
         };
         rest <= capacity + self.line.floor[c]
     }
 
-    /// Whether the piles before the last one can keep within the limit: each reaction is
-    /// linear in the moment at the last pile.
+    /// Least load that is left for the last pile and those that follow.
+    pub fn rest(&self, k: usize, c: usize, range: (f64, f64)) -> f64 {
+        let s = &self.stack;
+        let v = (range.1 * (1.0 - s.beta[k - 1]) - s.alpha[k - 1][c]) / s.length[k - 1]
+            - s.spans[k - 1].right[c];
+        self.line.loads.total[c] - s.left[k][c] - v
+    }
+
+    /// Whether the piles before the last one can keep within the limit.
     fn placed_can_carry(&self, k: usize, c: usize, range: (f64, f64), limit: f64) -> bool {
+        let place = |d: usize| self.stack.chosen[d];
+        self.placed(k, c, |d, r| self.allowed(place(d), r, range, c, limit))
+    }
+
+    /// Visits the piles before the last one, at most four of them from the last backwards,
+    /// until a visit says no: each reaction is linear in the moment at the last pile, and
+    /// is handed over by its constant and its slope.
+    pub fn placed(
+        &self,
+        k: usize,
+        c: usize,
+        mut visit: impl FnMut(usize, (f64, f64)) -> bool,
+    ) -> bool {
         let s = &self.stack;
         // M(d) = a + b M(k), from the last pile backwards
         let mut after = (0.0, 1.0);
@@ -316,11 +371,11 @@ impl Search<'_> {
                 (left, before)
             };
             let r = (s.on[d][c] + right.0 - left.0, right.1 - left.1);
-            if !self.allowed(s.chosen[d], r, range, c, limit) {
+            if !visit(d, r) {
                 return false;
             }
             steps += 1;
-            if d == 0 || steps == 4 {
+            if d == 0 || steps == NEAR {
                 return true;
             }
             (after, here, d) = (here, before, d - 1);

@@ -2,6 +2,7 @@
 //! be too few or met by a layout, which is then made as good as the work limit allows.
 
 use super::bounds::Bounds;
+use super::cost::cheapest;
 use super::enumerate::{Aim, Best, Budget, End, run};
 use super::stack::{Line, Stack};
 use super::start::{descend, equal, rated};
@@ -25,6 +26,9 @@ pub(super) struct RunLayout {
     pub bounds: (usize, usize),
     /// Most piles that were tried.
     pub tried: usize,
+    /// No layout of the run costs less than this for its own piles, and whether the one
+    /// found costs just that; only where costs count.
+    pub cost: Option<(f64, bool)>,
 }
 
 impl RunLayout {
@@ -72,7 +76,13 @@ pub(super) fn solve(line: &Line, budget: &mut Budget, work: &Work) -> Result<Run
         count += if budget.left() { 1 } else { 1 + count / 64 };
     }
     let mut exhaustive = false;
-    if found {
+    let mut cost = None;
+    if line.costed {
+        let at_hand = state.best.clone();
+        let found = cheapest(line, &bounds, state.lower, at_hand, budget, work)?;
+        cost = Some((found.lower, found.proven));
+        state.best = found.best.or(state.best);
+    } else if found {
         exhaustive = state.improve(budget, work)?;
     }
     let best = match state.best {
@@ -86,6 +96,7 @@ pub(super) fn solve(line: &Line, budget: &mut Budget, work: &Work) -> Result<Run
         exhaustive,
         bounds: (fewest, by_load),
         tried,
+        cost,
     })
 }
 

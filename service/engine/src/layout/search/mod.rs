@@ -6,6 +6,8 @@
 
 mod barred;
 mod bounds;
+mod claim;
+mod cost;
 mod enumerate;
 mod explain;
 mod joint;
@@ -13,6 +15,7 @@ mod line;
 mod loads;
 mod name;
 mod places;
+mod proof;
 mod stack;
 mod start;
 mod whole;
@@ -21,29 +24,30 @@ use std::collections::BTreeMap;
 use std::rc::Rc;
 
 pub(super) use barred::meetings as barred_meetings;
+pub(super) use claim::cost as claim_cost;
 
 use enumerate::Budget;
 use line::RunLayout;
 use loads::RunLoads;
 use places::Places;
+use proof::{detail, plan_load_bound, shared_pile_bound};
 use stack::{Known, Line, Strength};
 use whole::{Whole, mend};
 
 use super::analysis::Solved;
 use super::codes::{refusals, warnings};
 use super::combine::Combination;
-use super::equations::load_bound;
 use super::frame::Frame;
 use super::outcome::{ProofKind, ProofStep, SearchReport};
 use super::plan::{Faults, Place, Plan};
 use super::report::NOISE;
-use super::request::{PileSearch, Request};
+use super::request::{PileSearch, Request, SearchObjective};
 use super::site::Pile;
 use super::types::{Class, Classes, Open, Stretch, Terrain, models};
 use crate::beam::Fault;
 use crate::contract::{Issue, Refusal, Work, none_of};
 use crate::limits::PILES;
-use crate::quantity::{Force, round9};
+use crate::quantity::round9;
 
 /// Counted steps for the runs of a plan; part of the method's version.
 const RUN_WORK: u64 = 10_000_000;
@@ -72,6 +76,11 @@ pub(super) struct Task<'a> {
 }
 
 impl Task<'_> {
+    /// Whether the cost of the piles is to be least.
+    pub fn costed(&self) -> bool {
+        self.limits.objective == Some(SearchObjective::LeastCost)
+    }
+
     /// Whether piles are modelled as springs too.
     pub fn springs(&self) -> bool {
         let offers = self.terrain.offers.as_ref();
@@ -108,6 +117,8 @@ impl Task<'_> {
 pub(super) struct Found {
     pub piles: Vec<Pile>,
     pub report: SearchReport,
+    /// No layout costs less than this; only where costs count.
+    pub least_cost: Option<f64>,
 }
 
 /// Faults of the limits themselves.
@@ -174,7 +185,8 @@ pub(super) fn fewest(task: &Task<'_>, work: &mut Work) -> Result<Found, Refusal>
     }
     let mut report = report(task, &lines, &layouts, &whole, work);
     (report.work_count, report.work_limit_count) = (spent, limit);
-    if report.feasible && !report.proven_minimal {
+    let least_cost = task.costed().then(|| claim::least(&lines, &layouts));
+    if report.feasible && !report.proven_minimal && !task.costed() {
         work.warn(
             &warnings::SEARCH_NOT_PROVEN,
             format!(
@@ -194,7 +206,11 @@ pub(super) fn fewest(task: &Task<'_>, work: &mut Work) -> Result<Found, Refusal>
             pile.stiffness = offers.types[0].stiffness;
         }
     }
-    Ok(Found { piles, report })
+    Ok(Found {
+        piles,
+        report,
+        least_cost,
+    })
 }
 
 /// Every run with its places, loads and limits.
@@ -266,7 +282,8 @@ fn line_of(task: &Task<'_>, classes: &Rc<Vec<Class>>, places: Places, floor: &[f
         strength,
         length: run.length,
         classes: Rc::clone(classes),
-        several: classes.iter().any(|c| c.each.len() > 1),
+        several: task.costed() || classes.iter().any(|c| c.each.len() > 1),
+        costed: task.costed(),
         floor: floor.to_vec(),
         places,
     }
@@ -360,6 +377,7 @@ fn report(
             lower_bound_count: layout.lower as u32,
             detail: detail(layout),
         });
+        how.extend(claim::step(task, line, layout, whole.chosen[p.run].len()));
     }
     let mut lower = own + task.frame.plan.meetings.len();
     lower += shared_pile_bound(task, whole, lower, count, &mut how);
@@ -397,94 +415,5 @@ fn report(
         without_pile: None,
         symmetry: None,
         infeasible: None,
-    }
-}
-
-/// Piles that shared piles need in addition: proven ones whose runs do not overlap, the
-/// largest first.
-fn shared_pile_bound(
-    task: &Task<'_>,
-    whole: &Whole,
-    lower: usize,
-    count: usize,
-    how: &mut Vec<ProofStep>,
-) -> usize {
-    let mut proven: Vec<&(Vec<usize>, usize)> = whole.proven.iter().filter(|p| p.1 > 0).collect();
-    proven.sort_by(|a, b| b.1.cmp(&a.1).then(a.0.cmp(&b.0)));
-    let mut taken: Vec<usize> = Vec::new();
-    let mut sum = 0;
-    for (runs, extra) in proven {
-        if runs.iter().any(|r| taken.contains(r)) {
-            continue;
-        }
-        taken.extend(runs);
-        sum += extra;
-        let mut beams: Vec<usize> = runs
-            .iter()
-            .flat_map(|r| task.frame.plan.runs[*r].beams())
-            .collect();
-        beams.sort_unstable();
-        beams.dedup();
-        how.push(ProofStep {
-            by: ProofKind::SharedPile,
-            beams: beams.into_iter().map(|b| task.beam_labels[b].clone()).collect(),
-            pile_count: count as u32,
-            lower_bound_count: (lower + sum) as u32,
-            detail: format!(
-                "the pile that these runs share carries too much unless they have {extra} more than each needs for itself"
-            ),
-        });
-    }
-    sum
-}
-
-fn plan_load_bound(task: &Task<'_>, lines: &[Line], work: &mut Work) -> usize {
-    let most = lines
-        .iter()
-        .flat_map(|l| l.places.class.iter().map(|c| l.classes[*c].compression))
-        .fold(0.0, f64::max);
-    let heaviest = task
-        .combinations
-        .iter()
-        .map(|c| task.frame.total_load(&c.factors).0)
-        .fold(0.0, f64::max);
-    work.trace.about(|| "whole plan".to_owned());
-    let n = load_bound(
-        Force::from_si(heaviest),
-        Force::from_si(most),
-        &mut work.trace,
-    );
-    // what prints as a whole number is one
-    round9(n).ceil() as usize
-}
-
-fn detail(layout: &RunLayout) -> String {
-    let (spacing, load) = layout.bounds;
-    let bounds = format!("at least {spacing} piles by spacing and {load} by load");
-    if !layout.keeps() {
-        let used = layout.best.rating.own;
-        let how = if used.is_finite() {
-            format!(
-                "the best found is used to {} times its capacity",
-                round9(used)
-            )
-        } else {
-            "the best found leaves a pile in tension that may have none".to_owned()
-        };
-        return format!(
-            "{bounds}; no layout with up to {} piles was found that keeps the limits, {how}",
-            layout.tried
-        );
-    }
-    match layout.by {
-        ProofKind::Enumeration => format!(
-            "{bounds}; every layout with {} piles breaks a limit",
-            layout.lower - 1
-        ),
-        ProofKind::WorkLimit => format!(
-            "{bounds}; the work limit came before all layouts with {} piles were tried",
-            layout.lower
-        ),
-        _ => bounds,
     }
 }

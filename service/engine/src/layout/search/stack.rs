@@ -33,6 +33,8 @@ pub(super) struct Line {
     pub classes: Rc<Vec<Class>>,
     /// Whether there are several types of pile.
     pub several: bool,
+    /// Whether the cost of the piles is to be least.
+    pub costed: bool,
     /// Reactions below this are rounding, in each combination.
     pub floor: Vec<f64>,
     /// Terms of spans that were needed before.
@@ -106,6 +108,9 @@ pub(super) struct Rating {
     pub all: f64,
     /// Without the piles that carry other runs too.
     pub own: f64,
+    /// Cost of the piles that carry this run only; without limit where no type carries
+    /// one. Only where costs count.
+    pub cost: f64,
 }
 
 /// The growing layout.
@@ -217,6 +222,7 @@ impl Stack {
             .unwrap_or(Rating {
                 all: f64::INFINITY,
                 own: f64::INFINITY,
+                cost: f64::INFINITY,
             })
     }
 
@@ -242,7 +248,11 @@ impl Stack {
     }
 
     fn rate_piles(&mut self, line: &Line, limit: f64, shared: bool) -> Option<Rating> {
-        let mut rating = Rating { all: 0.0, own: 0.0 };
+        let mut rating = Rating {
+            all: 0.0,
+            own: 0.0,
+            cost: 0.0,
+        };
         let last = self.chosen.len() - 1;
         if line.several {
             self.demand[..=last].fill(Demand::default());
@@ -275,10 +285,14 @@ impl Stack {
     /// One type has to carry both the compression and the tension of its pile.
     fn rate_types(&self, line: &Line, rating: &mut Rating) {
         for (place, demand) in self.chosen.iter().zip(&self.demand) {
-            let u = line.class(*place).least_used(*demand);
+            let class = line.class(*place);
+            let u = class.least_used(*demand);
             rating.all = rating.all.max(u);
             if line.places.meeting[*place].is_none() {
                 rating.own = rating.own.max(u);
+                if line.costed {
+                    rating.cost += class.cost_for(*demand);
+                }
             }
         }
     }

@@ -11,6 +11,7 @@ mod properties;
 mod scale;
 mod search;
 mod staking;
+mod terrain;
 
 use crate::contract::{Answer, Call, Refusal, Work, run};
 use crate::layout::{Outcome, PileLayout, Request};

@@ -148,8 +148,6 @@ pub(in crate::layout) struct Class {
     pub tension: f64,
     /// Cost of the cheapest type.
     pub cost: f64,
-    /// Least cost for each newton of compression.
-    pub cost_of_force: f64,
 }
 
 impl Class {
@@ -161,11 +159,6 @@ impl Class {
             compression: most(|c| c.compression),
             tension: most(|c| c.tension),
             cost: costs.iter().copied().fold(f64::INFINITY, f64::min),
-            cost_of_force: costs
-                .iter()
-                .zip(&each)
-                .map(|(cost, c)| cost / c.compression)
-                .fold(f64::INFINITY, f64::min),
             costs,
             each,
         }
@@ -177,10 +170,10 @@ impl Class {
         all.fold(f64::INFINITY, f64::min)
     }
 
-    /// The type that is taken for a demand: the first that carries it, else the one used
-    /// least.
-    pub fn choose(&self, demand: Demand) -> usize {
-        choose(&self.each, demand)
+    /// Compression and cost of every type.
+    pub fn priced(&self) -> impl Iterator<Item = (f64, f64)> + '_ {
+        let compressions = self.each.iter().map(|c| c.compression);
+        compressions.zip(self.costs.iter().copied())
     }
 
     /// Cost of the type that is taken for a demand; infinite where none carries it.
