@@ -55,6 +55,10 @@ pub const FORBIDDEN_STRETCHES: usize = 1_000;
 pub const COMBINATIONS: usize = 64;
 /// Loads in a plan.
 pub const LOADS: usize = 20_000;
+/// Slabs in a plan.
+pub const SLABS: usize = 500;
+/// Corners of one slab.
+pub const SLAB_CORNERS: usize = 50;
 /// Points of a load test.
 pub const LOAD_TEST_POINTS: usize = 400;
 /// Rows in a table of shaft resistance over depth.
@@ -134,6 +138,8 @@ limits! {
     "forbidden_stretches" = FORBIDDEN_STRETCHES, "Stretches of beams where no pile may stand.";
     "combinations" = COMBINATIONS, "Load combinations.";
     "loads" = LOADS, "Loads in a plan.";
+    "slabs" = SLABS, "Slabs in a plan.";
+    "slab_corners" = SLAB_CORNERS, "Corners of one slab.";
     "load_test_points" = LOAD_TEST_POINTS, "Points of a load test.";
     "shaft_resistance_rows" = SHAFT_RESISTANCE_ROWS, "Rows in a table of cumulative shaft resistance over depth.";
     "corroded_sections" = CORRODED_SECTIONS, "Sections in a loss by corrosion.";

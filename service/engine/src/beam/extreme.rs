@@ -117,9 +117,8 @@ impl Piece {
 
 impl LineSolution {
     /// Walks along the line in the combination `factors` (one a case), piece by piece.
-    pub fn walk(&self, line: &Line, factors: &[f64], mut visit: impl FnMut(Piece)) {
-        let cut = &self.loads;
-        let m = cut.cases;
+    pub fn walk(&self, line: &Line, factors: &[f64], visit: impl FnMut(Piece)) {
+        let m = self.loads.cases;
         let sum = |values: &[f64], row: usize| -> f64 {
             values[row * m..(row + 1) * m]
                 .iter()
@@ -127,24 +126,40 @@ impl LineSolution {
                 .map(|(v, f)| v * f)
                 .sum()
         };
+        self.walk_by(line, sum, visit);
+    }
+
+    /// Walks along the line in one case.
+    pub fn walk_case(&self, line: &Line, case: usize, visit: impl FnMut(Piece)) {
+        let m = self.loads.cases;
+        self.walk_by(line, |values, row| values[row * m + case], visit);
+    }
+
+    fn walk_by(
+        &self,
+        line: &Line,
+        value: impl Fn(&[f64], usize) -> f64,
+        mut visit: impl FnMut(Piece),
+    ) {
+        let cut = &self.loads;
         let (mut shear, mut moment) = (0.0, 0.0);
         let mut node = 0;
         for s in 0..cut.stations.len() - 1 {
             if node < line.nodes.len() && cut.node_station[node] == s {
-                shear = sum(&self.shear_right, node);
-                moment = sum(&self.moment_right, node);
+                shear = value(&self.shear_right, node);
+                moment = value(&self.moment_right, node);
                 node += 1;
             } else {
-                shear -= sum(&cut.force, s);
-                moment += sum(&cut.couple, s);
+                shear -= value(&cut.force, s);
+                moment += value(&cut.couple, s);
             }
             let piece = Piece {
                 from: cut.stations[s],
                 to: cut.stations[s + 1],
                 shear,
                 moment,
-                start: sum(&cut.start, s),
-                end: sum(&cut.end, s),
+                start: value(&cut.start, s),
+                end: value(&cut.end, s),
             };
             visit(piece);
             let l = piece.to - piece.from;

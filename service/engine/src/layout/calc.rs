@@ -11,12 +11,15 @@ use super::combine::{Loading, loading};
 use super::frame::Frame;
 use super::judge::judge;
 use super::outcome::{Outcome, SearchReport};
+use super::pattern;
 use super::plan::{Place, Plan};
 use super::report::Analysis;
 use super::request::{CapacityLevel, PilePlacement, ReactionDetail, Request};
 use super::search;
 use super::site::{self, Pile};
+use super::slab;
 use super::staking;
+use super::support;
 use super::types::{self, Spacing, Stretch, Terrain};
 use crate::beam::Fault;
 use crate::catalogue::cautions;
@@ -49,7 +52,11 @@ impl Calculation for PileLayout {
         }
         work.method(&methods::CONTINUOUS_BEAM);
         work.method(&methods::TRIBUTARY_LENGTHS);
-        let prepared = Prepared::of(request, work)?;
+        let mut issues = Vec::new();
+        let supported = support::resolved(request, work, &mut issues);
+        let request = supported.as_ref().map_or(request, |s| &s.0);
+        let mut prepared = Prepared::of(request, issues, work)?;
+        prepared.support = supported.as_ref().and_then(|s| s.1.clone());
         let mut least_cost = None;
         let (mut piles, mut found) = match &request.piles {
             PilePlacement::Given(_) => (prepared.piles.clone(), None),
@@ -80,7 +87,10 @@ fn lengths(request: &Request, issues: &mut Vec<Issue>) {
         .iter()
         .map(|b| b.line_loads.as_ref().map_or(0, Vec::len))
         .sum::<usize>()
-        + request.point_loads.as_ref().map_or(0, Vec::len);
+        + request.point_loads.as_ref().map_or(0, Vec::len)
+        + slab::lengths(request, issues);
+    support::lengths(request, issues);
+    pattern::lengths(request, issues);
     list_length(issues, "/beams", request.beams.len(), 1, BEAMS);
     for (b, beam) in request.beams.iter().enumerate() {
         let pointer = format!("/beams/{b}/points");
@@ -154,11 +164,13 @@ struct Prepared {
     stretches: Vec<Stretch>,
     /// Why no pile may stand at each meeting.
     barred: Vec<Option<String>>,
+    slabs: Vec<slab::Laid>,
+    /// A stiffness that was found.
+    support: Option<support::Found>,
 }
 
 impl Prepared {
-    fn of(request: &Request, work: &mut Work) -> Result<Self, Refusal> {
-        let mut issues = Vec::new();
+    fn of(request: &Request, mut issues: Vec<Issue>, work: &mut Work) -> Result<Self, Refusal> {
         let names = request.beams.iter().map(|b| b.label.as_ref());
         let beam_labels = site::labels(names, "B", "/beams", &mut issues);
         levels(request, &mut issues);
@@ -170,6 +182,7 @@ impl Prepared {
             staking::faults(s, &mut issues);
         }
         let loading = loading(request, work, &mut issues);
+        pattern::faults(request, &loading, work, &mut issues);
         let Some(plan) = Plan::build(&request.beams, &mut issues) else {
             return Err(Refusal::of(issues));
         };
@@ -194,7 +207,8 @@ impl Prepared {
                 forced = search::forced(s, &plan, &terrain, &stretches, &barred, &mut issues);
             }
         }
-        let frame = Frame::of(request, plan, &loading, &mut issues);
+        let slabs = slab::lay(request, &plan, &loading, &beam_labels, work, &mut issues);
+        let frame = Frame::of(request, plan, &loading, &slabs, &mut issues);
         none_of(issues)?;
         Ok(Self {
             loading,
@@ -206,6 +220,8 @@ impl Prepared {
             spacing,
             stretches,
             barred,
+            slabs,
+            support: None,
         })
     }
 
@@ -225,6 +241,7 @@ impl Prepared {
             stretches: &self.stretches,
             barred: &self.barred,
             min_spacing: self.spacing.all().unwrap_or(0.0),
+            absent: pattern::cases(request, &self.loading),
         }
     }
 
@@ -260,6 +277,12 @@ impl Prepared {
             )
             .limit(CLOSURE.to_string())
             .into());
+        }
+        let (labels, trace) = (&self.beam_labels, &mut work.trace);
+        outcome.slabs = slab::rows(request, &self.slabs, &self.loading, labels, trace);
+        pattern::apply(&analysis, &mut outcome, work)?;
+        if let Some(found) = &self.support {
+            support::band(found, &analysis, &mut outcome, work)?;
         }
         judge(&analysis, &outcome, work);
         outcome.search = found;
@@ -300,7 +323,7 @@ fn solve(frame: &Frame, piles: &[Pile], work: &mut Work) -> Result<Vec<Solved>, 
 }
 
 /// What a fault of the network means for the request.
-fn fault_issues(frame: &Frame, fault: Fault) -> Vec<Issue> {
+pub(super) fn fault_issues(frame: &Frame, fault: Fault) -> Vec<Issue> {
     match fault {
         Fault::TooLarge => vec![Issue::new(
             "/beams",

@@ -25,6 +25,10 @@ pub mod warnings {
         COMBINATION_UNUSED_LOAD = "combination_unused_load", "A kind of load was sent that no combination takes in.";
         PILE_UPLIFT = "pile_uplift", "Some piles are in tension in some combination; their connection to the beam must carry it.";
         CONTROL_BASELINE_SHORT = "control_baseline_short", "Some piles lie farther from the control points than these from each other, so that an error of a control point is larger at the pile.";
+        PATTERN_WITHOUT_LOAD = "pattern_without_load", "A kind of load may be absent on single spans, and no load of this kind was sent.";
+        PILE_STIFFNESS_ESTIMATED = "pile_stiffness_estimated", "The stiffness of the piles is an estimate from the ground; reactions on springs follow from it.";
+        PILE_STIFFNESS_UNUSUAL = "pile_stiffness_unusual", "The stiffness of the piles is outside of what is usual for light piles.";
+        STIFFNESS_BAND_GOVERNS = "stiffness_band_governs", "Within the band of the estimated stiffness a pile carries more than any in this answer.";
         SEARCH_NOT_PROVEN = "search_not_proven", "It is not proven that fewer piles cannot do; the lower bound is reported.";
     }
 }
@@ -72,6 +76,19 @@ pub mod refusals {
         CONTROL_DISTANCES_DISAGREE = "control_distances_disagree", "The control points are not as far apart on site as on the plan; nothing is scaled to make them fit.";
         CONTROL_CHECK_OFF = "control_check_off", "The check point is not where the two control points put it.";
         PILE_TOP_UNKNOWN_PILE = "pile_top_unknown_pile", "An elevation is given for a pile that is not there.";
+        SLAB_CORNERS_COINCIDE = "slab_corners_coincide", "Two consecutive corners of a slab are one point; the first corner is not repeated at the end.";
+        SLAB_CROSSES_ITSELF = "slab_crosses_itself", "Two edges of a slab cross, touch or lie on each other.";
+        SLAB_WITHOUT_AREA = "slab_without_area", "The corners of a slab are on one line.";
+        SLAB_NOT_CONVEX = "slab_not_convex", "A slab with a corner that points inwards cannot span to the nearest edge; split it, or let it span one way.";
+        SLAB_EDGE_WITHOUT_BEAM = "slab_edge_without_beam", "An edge of a slab carries load and is not on beams all along.";
+        SLAB_STRIPS_UNCLEAR = "slab_strips_unclear", "The beam that the strips of a slab are square to is not known, carries no edge of the slab, or turns under it.";
+        PATTERN_OF_DEAD_LOAD = "pattern_of_dead_load", "Permanent load is always there; it cannot be absent on single spans.";
+        PATTERN_TOO_LARGE = "pattern_too_large", "More spans, counted once for each load case that may be absent, than are accepted.";
+        PATTERN_WITH_OPEN_TYPES = "pattern_with_open_types", "Piles take one of several types by what they carry with all loads everywhere; with loads that may be absent on single spans their types must be told.";
+        STIFFNESS_GIVEN_TWICE = "stiffness_given_twice", "The stiffness of the piles is sent as a number and is also to be found; send one.";
+        SUPPORT_CARRIES_NOTHING = "support_carries_nothing", "No stiffness can be found: the ground gives the pile no resistance in compression.";
+        SUPPORT_LOAD_ABOVE_ULTIMATE = "support_load_above_ultimate", "The load at which the stiffness of a pile is to be found is more than the ground carries.";
+        SUPPORT_STIFFNESS_OUT_OF_RANGE = "support_stiffness_out_of_range", "The stiffness found for the piles, or an end of its band, is outside of what is accepted.";
         PLAN_TOO_INTERLINKED = "plan_too_interlinked", "Too many beams cross without a pile at the crossing to be solved at once.";
     }
 }
@@ -82,6 +99,10 @@ pub mod methods {
     methods! {
         CONTINUOUS_BEAM = "continuous_beam", version 1, [EULER_BERNOULLI, CONTINUOUS_BEAM_TABLE, THREE_MOMENT], "Straight runs of beam as continuous Euler-Bernoulli beams by the direct stiffness method, all load cases at once; runs share vertical movement only where they meet (no torsion). Moments are extreme at zero shear, found exactly. Piles stay connected in tension.";
         SPRING_SUPPORTS = "spring_supports", version 1, [EULER_BERNOULLI], "The same with each pile a linear spring; the worse of rigid and spring supports is judged.";
+        PATTERN_LOAD = "pattern_load", version 1, [EULER_BERNOULLI, PATTERN_SUPERPOSITION], "Load cases that may be absent are cut at the piles; each part, one case on one span, on one overhang or over one pile, is solved by itself. The greatest value of a reaction, a moment or a shear is that of all loads less every part that makes it smaller, point by point and combination by combination, which covers every way to load the spans. Moments are extreme at zero shear between the places where a part changes sign. Tributary loads, shares by beam, the list of reactions and settlements are with all loads everywhere. In a search, layouts are first sought with all loads everywhere, which bounds the number of piles from below since absent loads only raise demands; the plan as a whole is rated, mended and judged with them.";
+        SLAB_TWO_WAY = "slab_two_way", version 1, [SLAB_TRIBUTARY], "Every point of a convex slab goes to the edge it is nearest to, square to it, onto the beam there. The width that goes to an edge varies evenly between the places where bisectors meet: triangles and trapezoids on a rectangle. The beam takes it as a load that varies evenly, on its centre line: no torsion from the edge of the slab is counted.";
+        SLAB_ONE_WAY = "slab_one_way", version 1, [SLAB_ONE_WAY], "Strips side by side in one direction, each a simple beam with half of its load at either end. Edges along the strips get nothing.";
+        PILE_SUPPORT = "pile_support", version 1, [SPRINGS_IN_SERIES, SHAFT_SHORTENING, MOVEMENT_HYPERBOLA], "Load over movement of the head of a pile at one service load, by the estimate of `helix-capacity`: the shaft, with the load that is left in it from helix to helix, on helices that follow a hyperbola. The same spring is used for all loads and both directions. For its band the helices move twice, and half, as far.";
         TRIBUTARY_LENGTHS = "tributary_lengths", version 1, [TRIBUTARY_PRACTICE], "Each span as a simple beam, an overhang to its last pile. For comparison only.";
         COMBINATIONS_ASCE_7_16_ASD = "combinations_asce_7_16_asd", version 1, [ASCE_7_16_ASD], "Basic combinations of service loads. A load that accompanies another is also left out, so that its relieving effect is not relied on.";
         COMBINATIONS_ASCE_7_16_LRFD = "combinations_asce_7_16_lrfd", version 1, [ASCE_7_16_LRFD], "Basic combinations of factored loads, live load always with the full companion factor. A load that accompanies another is also left out.";

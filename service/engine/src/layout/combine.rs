@@ -12,7 +12,7 @@ use super::published::{
     ASCE_7_16_ASD_SET, ASCE_7_16_LRFD_SET, ASCE_7_22_ASD_SET, ASCE_7_22_LRFD_SET, NBC_2020_SET,
     Template,
 };
-use super::request::{LoadKind, Request};
+use super::request::{LoadKind, Request, SlabLoad};
 use crate::catalogue::refusals::DUPLICATE_LABEL;
 use crate::contract::{Issue, Work};
 use crate::limits::COMBINATIONS;
@@ -162,7 +162,18 @@ pub(super) fn every_load(
             let case = l.case.as_ref().map(|c| c.as_str());
             (format!("/point_loads/{i}"), l.kind, case)
         });
-    lines.chain(points)
+    lines
+        .chain(points)
+        .chain(slab_loads(request).map(|(s, i, l)| {
+            let case = l.case.as_ref().map(|c| c.as_str());
+            (format!("/slabs/{s}/loads/{i}"), l.kind, case)
+        }))
+}
+
+/// Loads of all slabs, by slab and place in its list.
+fn slab_loads(request: &Request) -> impl Iterator<Item = (usize, usize, &SlabLoad)> {
+    let slabs = request.slabs.iter().flatten().enumerate();
+    slabs.flat_map(|(s, slab)| slab.loads.iter().enumerate().map(move |(i, l)| (s, i, l)))
 }
 
 fn cases_of(request: &Request, issues: &mut Vec<Issue>) -> Vec<Case> {
@@ -192,6 +203,7 @@ fn cases_of(request: &Request, issues: &mut Vec<Issue>) -> Vec<Case> {
                 .flatten()
                 .map(|l| (l.kind, &l.case)),
         )
+        .chain(slab_loads(request).map(|(_, _, l)| (l.kind, &l.case)))
         .all(|(kind, case)| note(kind, case.as_ref().map(|c| c.as_str())));
     if !fits {
         issues.push(

@@ -3,7 +3,8 @@
 
 use crate::quantity::{Force, Length, Size};
 use crate::source::{
-    EULER_BERNOULLI, GROUP_SPACING_3D, LAYOUT_ENUMERATION, STATICS_CLOSURE, TRIBUTARY_PRACTICE,
+    EULER_BERNOULLI, GROUP_SPACING_3D, LAYOUT_ENUMERATION, PATTERN_SUPERPOSITION, STATICS_CLOSURE,
+    TRIBUTARY_PRACTICE,
 };
 use crate::trace::Trace;
 
@@ -52,6 +53,21 @@ pub(super) fn pile_reaction(left: Force, right: Force, force: Force, trace: &mut
             ("P", force.into()),
         ],
         &EULER_BERNOULLI,
+    )
+}
+
+/// Greatest reaction of a pile over all ways to load the spans.
+///
+/// R_max = R - sum of min(0, gamma r_i); R with all loads everywhere, r_i that of part i
+/// alone (N), gamma factor of its load case; any value, positive in compression. Source:
+/// superposition.
+pub(super) fn pattern_reaction(full: Force, most: Force, trace: &mut Trace) -> Force {
+    trace.step(
+        "R_max",
+        "R - sum of min(0, gamma r_i)",
+        most,
+        [("R", full.into()), ("taken away", (full - most).into())],
+        &PATTERN_SUPERPOSITION,
     )
 }
 

@@ -5,6 +5,7 @@ use super::codes::refusals;
 use super::combine::Loading;
 use super::plan::{Faults, Place, Plan};
 use super::request::{BeamLineLoad, Request};
+use super::slab::{self, Laid};
 use crate::beam::{Line, LineNode, Load, Network, Shape, Support};
 use crate::contract::Issue;
 use crate::quantity::in_both_systems;
@@ -28,8 +29,14 @@ pub(super) struct Frame {
 }
 
 impl Frame {
-    /// Puts the loads onto the runs; faults go to `issues`.
-    pub fn of(request: &Request, plan: Plan, loading: &Loading, issues: &mut Vec<Issue>) -> Self {
+    /// Puts the loads onto the runs, those of slabs among them; faults go to `issues`.
+    pub fn of(
+        request: &Request,
+        plan: Plan,
+        loading: &Loading,
+        slabs: &[Laid],
+        issues: &mut Vec<Issue>,
+    ) -> Self {
         let mut loads: Vec<Vec<Load>> = vec![Vec::new(); plan.runs.len()];
         for (b, beam) in request.beams.iter().enumerate() {
             for (i, l) in beam.line_loads.iter().flatten().enumerate() {
@@ -60,6 +67,9 @@ impl Frame {
                     },
                 });
             }
+        }
+        for (run, load) in slab::loads(slabs) {
+            loads[run].push(load);
         }
         for (run, own) in plan.runs.iter().zip(&mut loads) {
             own.sort_by(order);
@@ -247,7 +257,7 @@ fn spread(
 }
 
 /// A place that rounding alone keeps from an end, a meeting or a joint.
-fn settled(plan: &Plan, run: usize, at: f64, length: f64) -> f64 {
+pub(super) fn settled(plan: &Plan, run: usize, at: f64, length: f64) -> f64 {
     let r = &plan.runs[run];
     [0.0, length]
         .into_iter()

@@ -51,7 +51,7 @@ pub(super) fn judge(analysis: &Analysis<'_>, outcome: &Outcome, work: &mut Work)
         work.check(
             Check::not_evaluated(
                 &checks::SPRING_SUPPORT,
-                "no_pile_stiffness: only rigid piles were modelled; send `pile_stiffness` and `flexural_rigidity`",
+                "no_pile_stiffness: only rigid piles were modelled; send `pile_stiffness` or `pile_support`, and `flexural_rigidity`",
                 &BEARWELL_CHOICE,
             )
             .advisory(),
@@ -76,9 +76,28 @@ fn piles(analysis: &Analysis<'_>, outcome: &Outcome, work: &mut Work) {
                 let check = Check::at_most(def, demand.demand, Force::from_si(capacity), &CALLER)
                     .subject(SubjectKind::Pile, row.label.as_str())
                     .combination(demand.combination.as_str());
-                work.check(on(check, both, demand.supports));
+                work.check(worst_on(
+                    check,
+                    both,
+                    demand.supports,
+                    demand.pattern_governs,
+                ));
             }
         }
+    }
+}
+
+/// Says on which supports a demand is greatest, and whether some spans are without load.
+fn worst_on(check: Check, both: bool, supports: SupportModel, pattern: Option<bool>) -> Check {
+    match (pattern, both, supports) {
+        (Some(true), false, _) => check.reason("with some spans unloaded"),
+        (Some(true), true, SupportModel::Rigid) => {
+            check.reason("governed by rigid supports, with some spans unloaded")
+        }
+        (Some(true), true, SupportModel::Spring) => {
+            check.reason("governed by spring supports, with some spans unloaded")
+        }
+        _ => on(check, both, supports),
     }
 }
 
@@ -97,11 +116,12 @@ fn beams(analysis: &Analysis<'_>, outcome: &Outcome, work: &mut Work) {
                          demand: Shown,
                          capacity: Shown,
                          combination: &str,
-                         supports: SupportModel| {
+                         supports: SupportModel,
+                         pattern: Option<bool>| {
             let check = Check::at_most(def, demand, capacity, &CALLER)
                 .subject(SubjectKind::Beam, row.label.as_str())
                 .combination(combination);
-            work.check(on(check, both, supports));
+            work.check(worst_on(check, both, supports, pattern));
         };
         let moment = |m: Moment| -> Shown { m.into() };
         if let Some(c) = &beam.moment_capacity {
@@ -115,6 +135,7 @@ fn beams(analysis: &Analysis<'_>, outcome: &Outcome, work: &mut Work) {
                     moment(capacity),
                     &extreme.combination,
                     extreme.supports,
+                    extreme.pattern_governs,
                 );
             }
         }
@@ -125,6 +146,7 @@ fn beams(analysis: &Analysis<'_>, outcome: &Outcome, work: &mut Work) {
                 c.into(),
                 &row.shear.combination,
                 row.shear.supports,
+                row.shear.pattern_governs,
             );
         }
     }

@@ -19,6 +19,8 @@ mod frame;
 #[cfg(feature = "compute")]
 mod judge;
 #[cfg(feature = "compute")]
+mod pattern;
+#[cfg(feature = "compute")]
 mod plan;
 #[cfg(feature = "compute")]
 mod published;
@@ -29,7 +31,11 @@ mod search;
 #[cfg(feature = "compute")]
 mod site;
 #[cfg(feature = "compute")]
+mod slab;
+#[cfg(feature = "compute")]
 mod staking;
+#[cfg(feature = "compute")]
+mod support;
 #[cfg(all(test, feature = "compute"))]
 mod tests;
 #[cfg(feature = "compute")]

@@ -24,7 +24,7 @@ use crate::trace::Trace;
 pub(super) const NOISE: f64 = 1e-12;
 
 /// Piles of which the working is shown.
-const STEPS_MAX: usize = 200;
+pub(super) const STEPS_MAX: usize = 200;
 
 /// A plan analysed on its piles.
 pub(super) struct Analysis<'a> {
@@ -46,11 +46,11 @@ impl Analysis<'_> {
         &self.loading.combinations
     }
 
-    fn name(&self, combination: usize) -> String {
+    pub(super) fn name(&self, combination: usize) -> String {
         self.combinations()[combination].name.clone()
     }
 
-    fn point(&self, run: usize, at: f64) -> PlanPoint {
+    pub(super) fn point(&self, run: usize, at: f64) -> PlanPoint {
         let plan = &self.frame.plan;
         let p = plan.outside(plan.runs[run].point(at));
         PlanPoint {
@@ -89,6 +89,9 @@ impl Analysis<'_> {
             type_counts: types::counts(self.request, self.terrain, self.piles),
             total_cost: types::total(self.terrain, self.piles)
                 .map(|sum| types::money(self.terrain, sum)),
+            slabs: None,
+            pattern: None,
+            pile_support: None,
             search: None,
             staking: None,
         }
@@ -193,6 +196,7 @@ impl Analysis<'_> {
                     let row = &t[p * self.frame.cases..(p + 1) * self.frame.cases];
                     Force::from_si(row.iter().zip(factors).map(|(v, f)| v * f).sum())
                 }),
+                pattern: None,
                 by_beam: self.shares(&touching[p], factors, floors[rigid.max_in]),
                 reactions: self.all_reactions.then(|| self.every_reaction(p, floors)),
             });
@@ -248,11 +252,12 @@ impl Analysis<'_> {
             demand: Force::from_si(value.max(0.0)),
             combination: self.name(combination),
             supports,
+            pattern_governs: None,
         };
         (demand(compression), demand(tension))
     }
 
-    fn range(&self, r: Range) -> ReactionRange {
+    pub(super) fn range(&self, r: Range) -> ReactionRange {
         ReactionRange {
             max: Force::from_si(r.max),
             max_combination: self.name(r.max_in),
@@ -324,6 +329,7 @@ impl Analysis<'_> {
             at: self.point(g.run, g.at),
             combination: self.name(g.combination),
             supports: g.supports,
+            pattern_governs: None,
         };
         self.request
             .beams
@@ -344,6 +350,7 @@ impl Analysis<'_> {
                     at: self.point(e.shear.run, e.shear.at),
                     combination: self.name(e.shear.combination),
                     supports: e.shear.supports,
+                    pattern_governs: None,
                 },
             })
             .collect()
@@ -425,14 +432,14 @@ pub(super) fn longest_overhang(plan: &Plan, places: &[Place]) -> Option<(usize, 
     worst
 }
 
-fn clean(value: &mut f64, floor: f64) {
+pub(super) fn clean(value: &mut f64, floor: f64) {
     if value.abs() <= floor {
         *value = 0.0;
     }
 }
 
 /// The higher utilisation of a pile.
-fn used(pile: &Pile, compression: &PileDemand, tension: &PileDemand) -> Option<f64> {
+pub(super) fn used(pile: &Pile, compression: &PileDemand, tension: &PileDemand) -> Option<f64> {
     let (c, _) = utilisation(compression.demand.si(), pile.compression?);
     let (t, _) = utilisation(tension.demand.si(), pile.tension?);
     Some(c?.max(t?))

@@ -17,6 +17,8 @@ pub use outcome::*;
 pub use request::*;
 
 #[cfg(feature = "compute")]
+pub use asked::{COARSE_MOVEMENT, FINE_MOVEMENT};
+#[cfg(feature = "compute")]
 pub(super) use evaluate::head_movement;
 #[cfg(feature = "compute")]
 pub(super) use faults::head_movement_faults;

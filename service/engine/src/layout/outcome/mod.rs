@@ -3,11 +3,17 @@
 
 mod claims;
 mod outline;
+mod pattern;
+mod slab;
 mod staking;
+mod support;
 
 pub use claims::*;
 pub use outline::*;
+pub use pattern::*;
+pub use slab::*;
 pub use staking::*;
+pub use support::*;
 
 use serde::{Deserialize, Serialize};
 
@@ -55,6 +61,15 @@ pub struct Outcome {
     /// What all piles cost; only where types have costs.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub total_cost: Option<PileCost>,
+    /// Slabs and what they bring to the beams; only with `slabs`.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub slabs: Option<Vec<LayoutSlab>>,
+    /// How loads were left out span by span; only with `pattern_load`.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub pattern: Option<PatternReport>,
+    /// The stiffness of a pile and where it comes from; only with `pile_support`.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub pile_support: Option<PileSupportReport>,
     /// What the search can claim; only with `search`.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub search: Option<SearchReport>,
@@ -135,6 +150,9 @@ pub struct LayoutPile {
     /// rest on each other in a way that has no tributary answer.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub tributary: Option<Force>,
+    /// Reactions with the worst spans loaded; only with `pattern_load`.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub pattern: Option<PilePattern>,
     /// Shares of `rigid.max` by beam.
     pub by_beam: Vec<BeamShare>,
     /// Reaction in every combination; see `reaction_detail`.
@@ -152,6 +170,9 @@ pub struct PileDemand {
     pub combination: String,
     /// The support model that governs.
     pub supports: SupportModel,
+    /// Whether it needs some spans without load; only with `pattern_load`.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub pattern_governs: Option<bool>,
 }
 
 /// Greatest and least reaction, positive in compression.
@@ -230,6 +251,9 @@ pub struct MomentExtreme {
     pub combination: String,
     /// The support model.
     pub supports: SupportModel,
+    /// Whether it needs some spans without load; only with `pattern_load`.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub pattern_governs: Option<bool>,
 }
 
 /// A shear with its place and combination.
@@ -244,6 +268,9 @@ pub struct ShearExtreme {
     pub combination: String,
     /// The support model.
     pub supports: SupportModel,
+    /// Whether it needs some spans without load; only with `pattern_load`.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub pattern_governs: Option<bool>,
 }
 
 /// A combination with its totals.

@@ -10,6 +10,7 @@ mod runs;
 mod segments;
 
 pub(super) use locate::{Faults, Place};
+pub(super) use segments::{doubles_back, segment_distance};
 
 use super::request::GradeBeam;
 use crate::contract::Issue;

@@ -88,14 +88,14 @@ fn crosses_itself(beam: usize, points: &[Point], issues: &mut Vec<Issue>) {
 }
 
 /// Whether the way from `a` over `b` to `d` turns back onto itself.
-fn doubles_back(a: Point, b: Point, d: Point) -> bool {
+pub(in crate::layout) fn doubles_back(a: Point, b: Point, d: Point) -> bool {
     let (back, on) = (b.to(a), b.to(d));
     let reach = back.length().min(on.length());
     back.dot(on) > 0.0 && back.cross(on).abs() * reach <= TOLERANCE * back.length() * on.length()
 }
 
 /// Least distance between two segments.
-fn segment_distance(a: Point, b: Point, c: Point, d: Point) -> f64 {
+pub(in crate::layout) fn segment_distance(a: Point, b: Point, c: Point, d: Point) -> f64 {
     let side = |p: Point, q: Point, r: Point| p.to(q).cross(p.to(r));
     let apart = (side(a, b, c) > 0.0) == (side(a, b, d) > 0.0)
         || (side(c, d, a) > 0.0) == (side(c, d, b) > 0.0);

@@ -3,13 +3,19 @@
 
 mod keep_outs;
 mod outline;
+mod pattern;
+mod slab;
 mod staking;
+mod support;
 mod types;
 mod wishes;
 
 pub use keep_outs::*;
 pub use outline::*;
+pub use pattern::*;
+pub use slab::*;
 pub use staking::*;
+pub use support::*;
 pub use types::*;
 pub use wishes::*;
 
@@ -40,8 +46,8 @@ const MOMENT_MIN: Moment = Moment::new(0.001, MomentUnit::KNM);
 const MOMENT_MAX: Moment = Moment::new(1e6, MomentUnit::KNM);
 const RIGIDITY_MIN: FlexuralRigidity = FlexuralRigidity::new(0.1, RigidityUnit::KNM2);
 const RIGIDITY_MAX: FlexuralRigidity = FlexuralRigidity::new(1e9, RigidityUnit::KNM2);
-const STIFFNESS_MIN: SpringStiffness = SpringStiffness::new(10.0, SpringUnit::KNPerM);
-const STIFFNESS_MAX: SpringStiffness = SpringStiffness::new(1e8, SpringUnit::KNPerM);
+pub(super) const STIFFNESS_MIN: SpringStiffness = SpringStiffness::new(10.0, SpringUnit::KNPerM);
+pub(super) const STIFFNESS_MAX: SpringStiffness = SpringStiffness::new(1e8, SpringUnit::KNPerM);
 
 /// Grade beams in plan with their loads, and either the piles that are to be analysed
 /// or the limits within which the fewest piles are to be found.
@@ -72,6 +78,16 @@ pub struct Request {
     #[validate(nested)]
     #[cfg_attr(feature = "openapi", schema(max_items = 20000))]
     pub point_loads: Option<Vec<PlanPointLoad>>,
+    /// Slabs that span to the beams, on void form; up to 500.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    #[cfg_attr(feature = "openapi", schema(max_items = 500))]
+    pub slabs: Option<Vec<StructuralSlab>>,
+    /// Loads that may be absent on single spans; left out, every load acts wherever it was
+    /// sent.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub pattern_load: Option<PatternLoad>,
     /// What one pile carries. Without it nothing is judged on the piles; a search needs it.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(nested)]
@@ -97,6 +113,11 @@ pub struct Request {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(range(min = STIFFNESS_MIN, max = STIFFNESS_MAX))]
     pub pile_stiffness: Option<SpringStiffness>,
+    /// Where that stiffness comes from when there is no number for it; not together with
+    /// `pile_stiffness`.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub pile_support: Option<PileSupport>,
     /// Where the piles stand, or the limits for finding them.
     #[validate(nested)]
     pub piles: PilePlacement,

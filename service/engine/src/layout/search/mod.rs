@@ -14,6 +14,7 @@ mod joint;
 mod line;
 mod loads;
 mod name;
+mod pattern;
 mod places;
 mod proof;
 mod stack;
@@ -73,6 +74,8 @@ pub(super) struct Task<'a> {
     pub barred: &'a [Option<String>],
     /// Least distance between any two piles, m.
     pub min_spacing: f64,
+    /// Load cases that may be absent on single spans.
+    pub absent: Option<Vec<usize>>,
 }
 
 impl Task<'_> {
@@ -410,7 +413,9 @@ fn report(
         gap_count: count.saturating_sub(lower) as u32,
         work_count: 0,
         work_limit_count: 0,
-        utilisation_searched_exhaustively: layouts.iter().all(|l| l.exhaustive) && !whole.added,
+        utilisation_searched_exhaustively: layouts.iter().all(|l| l.exhaustive)
+            && !whole.added
+            && task.absent.is_none(),
         cost: None,
         without_pile: None,
         symmetry: None,

@@ -5,6 +5,7 @@ use super::Task;
 use super::enumerate::Budget;
 use super::joint::{Conflict, Shares, resolve};
 use super::line::guess;
+use super::pattern;
 use super::stack::{Line, used};
 use super::start::shifted;
 use crate::contract::{Refusal, Work, utilisation};
@@ -250,12 +251,22 @@ fn rate(
     if lines.iter().any(|l| l.judge_beam) {
         rate_beams(task, &solved, &mut worst);
     }
+    let capacities: Vec<(f64, f64)> = classes.iter().map(|c| (c.compression, c.tension)).collect();
+    match pattern::rate(task, &places, &solved, &capacities, work)? {
+        Some(rated) => {
+            budget.take(rated.len() as u64);
+            for (value, runs) in rated {
+                worst.note(value, || Spot { runs, shared: None });
+            }
+        }
+        None => worst.note(f64::INFINITY, Spot::default),
+    }
     rate_distances(task, &places, &mut worst);
     (whole.worst, whole.at) = (worst.value, worst.at);
     Ok(())
 }
 
-fn touching(frame: &Frame, place: &Place) -> Vec<usize> {
+pub(super) fn touching(frame: &Frame, place: &Place) -> Vec<usize> {
     match place.meeting {
         Some(m) => frame.plan.meetings[m].on.iter().map(|o| o.0).collect(),
         None => vec![place.run],
