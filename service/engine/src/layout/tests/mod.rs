@@ -7,10 +7,13 @@ mod geometry;
 mod given;
 mod houses;
 mod loads;
+mod patterns;
 mod properties;
 mod scale;
 mod search;
+mod slabs;
 mod staking;
+mod supports;
 mod terrain;
 
 use crate::contract::{Answer, Call, Refusal, Work, run};
