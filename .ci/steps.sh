@@ -179,6 +179,11 @@ drag_integration() {
     CARGO_TARGET_DIR="$TARGET" bash tests/drag/run.sh "$TARGET/release/bearwell"
 }
 
+# DXF and CSV of pile-layout read back by a general library, against its JSON.
+staking_read_back() {
+    CARGO_TARGET_DIR="$TARGET" bash tests/staking/run.sh "$TARGET/release/bearwell"
+}
+
 # A curve of 200 depths against one depth, in instructions of the whole call.
 curve_cost() {
     python3 tests/cost/curve_cost.py "$TARGET/release/bearwell" \

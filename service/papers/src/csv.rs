@@ -47,6 +47,8 @@ pub enum Field {
     Number(Shown),
     /// A text, the caller's or our own.
     Text(String),
+    /// A number as the answer writes it, with all its decimals, under a unit of its own.
+    Decimals(String),
     /// Nothing is there.
     Empty,
 }
@@ -84,6 +86,11 @@ impl Csv {
         self.number_column(name, role.unit(self.system).name);
     }
 
+    /// Adds a column of numbers that the answer has written in a unit of its own.
+    pub fn decimals_column(&mut self, name: &str, unit: &str) {
+        self.number_column(name, unit);
+    }
+
     /// Adds a column of text.
     pub fn text_column(&mut self, name: &str) {
         self.columns.push(Column {
@@ -116,6 +123,15 @@ impl Csv {
         match (field, &column.unit) {
             (Field::Empty, _) => String::new(),
             (Field::Text(text), _) => quoted(&harmless(&text)),
+            (Field::Decimals(text), _) => {
+                // nothing but a number goes past `harmless`
+                let fits = text.parse::<f64>().is_ok_and(f64::is_finite)
+                    && text
+                        .bytes()
+                        .all(|b| b.is_ascii_digit() || b == b'.' || b == b'-');
+                debug_assert!(fits, "{text:?} under {}", column.head);
+                if fits { text } else { String::new() }
+            }
             (Field::Number(shown), unit) => {
                 let (value, its_unit) = shown.printed(self.system);
                 let fits = unit.as_deref() == Some(its_unit);
@@ -266,6 +282,19 @@ mod tests {
             ]);
             assert_eq!(csv.finish(), text);
         }
+    }
+
+    #[test]
+    fn decimals_stand_as_they_are_written() {
+        let mut csv = Csv::new(System::Si);
+        csv.decimals_column("northing", "ft_us_survey");
+        csv.decimals_column("easting", "ft_us_survey");
+        let field = |text: &str| Field::Decimals(text.to_owned());
+        csv.row([field("-12.300"), field("2000000.000")]);
+        csv.row([field("0.000"), Field::Empty]);
+        let text =
+            "northing [ft_us_survey],easting [ft_us_survey]\r\n-12.300,2000000.000\r\n0.000,\r\n";
+        assert_eq!(csv.finish(), text);
     }
 
     #[test]

@@ -12,18 +12,65 @@ use bearwell_engine::torque::TorqueCapacity;
 
 use crate::table::{Sheet, SheetNote, Sheets};
 
-/// Drawings of a pile layout.
+/// Drawings and tables of a pile layout.
 pub struct LayoutSheets;
 
 impl Sheets<PileLayout> for LayoutSheets {
-    const ALL: &'static [Sheet<PileLayout>] = &[Sheet {
-        note: SheetNote {
-            media: "image/svg+xml",
-            form: "plan",
-            about: "the plan to scale: beams, piles with their numbers, the reactions that govern.",
+    const ALL: &'static [Sheet<PileLayout>] = &[
+        Sheet {
+            note: SheetNote {
+                media: "image/svg+xml",
+                form: "plan",
+                about: "the plan to scale: beams, piles with their numbers, the reactions that \
+                        govern.",
+            },
+            draw: bearwell_papers::layout_svg,
         },
-        draw: bearwell_papers::layout_svg,
-    }];
+        Sheet {
+            note: SheetNote {
+                media: bearwell_papers::csv::CSV,
+                form: "piles",
+                about: "a row for each pile: its place, the loads that govern, its utilisation.",
+            },
+            draw: bearwell_papers::piles_csv,
+        },
+        Sheet {
+            note: SheetNote {
+                media: bearwell_papers::csv::CSV,
+                form: "staking",
+                about: "the stakes for the instrument: point, northing, easting, elevation, \
+                        description, in the unit of the site grid that `staking` sends.",
+            },
+            draw: bearwell_papers::staking_csv,
+        },
+        Sheet {
+            note: SheetNote {
+                media: bearwell_papers::csv::CSV,
+                form: "tape",
+                about: "the distances for the tape where `staking` asks for them: along each \
+                        string line, diagonals, ties of the corners.",
+            },
+            draw: bearwell_papers::tape_csv,
+        },
+        Sheet {
+            note: SheetNote {
+                media: bearwell_papers::DXF,
+                form: "plan_dxf",
+                about: "the plan as DXF (AC1015) in its own coordinates with its unit declared: \
+                        beams, piles, string lines and control points, each on its layer.",
+            },
+            draw: bearwell_papers::plan_dxf,
+        },
+        Sheet {
+            note: SheetNote {
+                media: bearwell_papers::DXF,
+                form: "site_dxf",
+                about: "the same in the coordinates and the unit of the site grid that `staking` \
+                        sends, x the easting, y the northing.",
+            },
+            draw: bearwell_papers::site_dxf,
+        },
+    ];
 }
 
 /// Drawings of a helix capacity.
