@@ -286,8 +286,9 @@ impl Prepared {
         }
         judge(&analysis, &outcome, work);
         outcome.search = found;
+        let rows = (piles, outcome.piles.as_slice());
         outcome.staking =
-            staking::set_out(request, &self.frame.plan, &self.beam_labels, piles, work)?;
+            staking::set_out(request, &self.frame.plan, &self.beam_labels, rows, work)?;
         Ok(outcome)
     }
 

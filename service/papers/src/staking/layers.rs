@@ -30,13 +30,15 @@ pub const PILE: &str = "PILE";
 pub const PILE_LABEL: &str = "PILE_LABEL";
 /// Layer of the string lines beside the beams.
 pub const STRING_LINE: &str = "STRING_LINE";
+/// Layer of what piles keep away from.
+pub const KEEP_OUT: &str = "KEEP_OUT";
 /// Layer of control points.
 pub const CONTROL: &str = "CONTROL";
 /// Layer of the notes.
 pub const NOTE: &str = "NOTE";
 
 /// The layers that every drawing has.
-pub static LAYERS: [Layer; 9] = [
+pub static LAYERS: [Layer; 10] = [
     layer("0", 7),
     layer(BEAM_CENTRE, 8),
     layer(BEAM_EDGE, 7),
@@ -44,6 +46,7 @@ pub static LAYERS: [Layer; 9] = [
     layer(PILE, 1),
     layer(PILE_LABEL, 2),
     layer(STRING_LINE, 5),
+    layer(KEEP_OUT, 1),
     layer(CONTROL, 6),
     layer(NOTE, 7),
 ];

@@ -78,8 +78,8 @@ pub fn piles_csv(_: &Request, answer: &Answer<Outcome>, system: System, _: Paper
 }
 
 /// The type of a pile, where there are several.
-pub fn type_of(_: &LayoutPile) -> Option<&str> {
-    None
+pub fn type_of(pile: &LayoutPile) -> Option<&str> {
+    pile.pile_type.as_deref()
 }
 
 /// Why a pile stands where it does, as it stands in JSON.

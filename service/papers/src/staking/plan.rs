@@ -2,7 +2,7 @@
 
 use bearwell_engine::contract::{Answer, Paper};
 use bearwell_engine::layout::{
-    ControlResidual, Outcome, PlanPoint, Request, SiteStake, StakingGrid,
+    ControlResidual, KeepOut, KeepOutShape, Outcome, PlanPoint, Request, SiteStake, StakingGrid,
 };
 use bearwell_engine::quantity::{Length, LengthUnit, System};
 
@@ -119,9 +119,11 @@ fn draw(
             control_point(&mut drawing, point, &place);
         }
     }
+    for thing in request.keep_outs.iter().flatten() {
+        keep_out(&mut drawing, thing, &place);
+    }
     piles(&mut drawing, outcome, &place);
     notes(&mut drawing, &[&units, axes, marks]);
-    let _ = request;
     drawing.finish()
 }
 
@@ -138,6 +140,32 @@ fn line(
     }
     if all.len() > 1 {
         drawing.polyline(layer, &all, ring);
+    }
+}
+
+/// What piles keep away from, by its own shape without the clearance. Of a boundary without
+/// end the part between the two points that were sent.
+fn keep_out(drawing: &mut Drawing, thing: &KeepOut, place: &impl Fn(&PlanPoint) -> At) {
+    let (points, closed) = match &thing.shape {
+        KeepOutShape::Polygon(area) | KeepOutShape::Lot(area) => (area.corners.clone(), true),
+        KeepOutShape::Line(line) => (line.points.clone(), false),
+        KeepOutShape::Boundary(b) => (vec![b.from, b.to], false),
+        KeepOutShape::Circle(c) => {
+            let at = place(&c.centre);
+            if c.radius.si() > 0.0 {
+                drawing.circle(layers::KEEP_OUT, &at, c.radius.si());
+            } else {
+                drawing.point(layers::KEEP_OUT, &at);
+            }
+            (vec![c.centre], false)
+        }
+    };
+    let all: Vec<At> = points.iter().map(place).collect();
+    if all.len() > 1 {
+        drawing.polyline(layers::KEEP_OUT, &all, closed);
+    }
+    if let Some(first) = all.first() {
+        drawing.text(layers::KEEP_OUT, first, LABEL, thing.label.as_str());
     }
 }
 

@@ -126,7 +126,7 @@ pub struct Stake {
     /// Codes as sent.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub tags: Option<Tags>,
-    /// What stands there, for the list of points.
+    /// What stands there, for the list of points: `pile`, with its type where it has one.
     pub description: String,
     /// Where it stands on the plan.
     pub at: PlanPoint,

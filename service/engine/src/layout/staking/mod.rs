@@ -9,7 +9,7 @@ mod transform;
 use std::collections::BTreeMap;
 
 use super::codes::{methods, refusals, warnings};
-use super::outcome::{LineEnd, MeasuredTo, Stake, StakingGrid, StakingOutcome};
+use super::outcome::{LayoutPile, LineEnd, MeasuredTo, Stake, StakingGrid, StakingOutcome};
 use super::plan::{Place, Plan, Point, TOLERANCE};
 use super::request::{GridFix, PlanPoint, Request, SiteGrid, Staking, TapeText};
 use super::site::{Pile, along_runs};
@@ -69,12 +69,12 @@ fn given_tolerance(grid: &SiteGrid) -> Option<Size> {
     }
 }
 
-/// Sets the piles out, where the request asks for it.
+/// Sets the piles out, with the types of their rows, where the request asks for it.
 pub(super) fn set_out(
     request: &Request,
     plan: &Plan,
     beam_labels: &[String],
-    piles: &[Pile],
+    (piles, rows): (&[Pile], &[LayoutPile]),
     work: &mut Work,
 ) -> Result<Option<StakingOutcome>, Refusal> {
     let Some(staking) = &request.staking else {
@@ -95,7 +95,7 @@ pub(super) fn set_out(
         tape: staking.tape,
     };
     short_baseline(&stakes, work);
-    let points = stakes.points(staking, &mut work.trace);
+    let points = stakes.points(staking, rows, &mut work.trace);
     work.go_on()?;
     let string_lines = lines::lines(&stakes, staking.string_line_offset, work)?;
     let frames = corners::frames(&stakes, &mut work.trace);
@@ -225,7 +225,7 @@ impl Stakes<'_> {
         }
     }
 
-    fn points(&self, staking: &Staking, trace: &mut Trace) -> Vec<Stake> {
+    fn points(&self, staking: &Staking, rows: &[LayoutPile], trace: &mut Trace) -> Vec<Stake> {
         let tops = staking.pile_tops.iter().flatten();
         let tops: BTreeMap<&str, Length> = tops.map(|t| (t.pile.as_str(), t.elevation)).collect();
         let mut off = Trace::off();
@@ -239,7 +239,10 @@ impl Stakes<'_> {
             out.push(Stake {
                 label: pile.label.clone(),
                 tags: pile.tags.clone(),
-                description: "pile".to_owned(),
+                description: match rows.get(i).and_then(|r| r.pile_type.as_deref()) {
+                    Some(kind) => format!("pile {kind}"),
+                    None => "pile".to_owned(),
+                },
                 at,
                 x_text: self.taped(at.x),
                 y_text: self.taped(at.y),
