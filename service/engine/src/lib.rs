@@ -10,6 +10,7 @@ pub mod answer_table;
 pub mod basis;
 pub mod catalogue;
 mod choice;
+pub mod concrete;
 pub mod contract;
 pub mod corrosion;
 pub mod date;

@@ -4,6 +4,7 @@
 
 mod axial;
 mod codes;
+mod concrete;
 mod corrosion;
 mod drag;
 mod footing;
@@ -23,6 +24,7 @@ use std::borrow::Cow;
 
 pub use axial::*;
 pub use codes::*;
+pub use concrete::*;
 pub use corrosion::*;
 pub use drag::*;
 pub use footing::*;
@@ -154,6 +156,7 @@ pub fn all() -> impl Iterator<Item = &'static Reference> {
         DRAG,
         CORROSION,
         STRUCTURAL,
+        CONCRETE,
         RELIABILITY,
     ]
     .into_iter()
