@@ -19,6 +19,7 @@ use super::search;
 use super::site::{self, Pile};
 use super::slab;
 use super::staking;
+use super::strength;
 use super::support;
 use super::types::{self, Spacing, Stretch, Terrain};
 use crate::beam::Fault;
@@ -123,7 +124,12 @@ fn lengths(request: &Request, issues: &mut Vec<Issue>) {
     if let Some(s) = &request.staking {
         staking::lengths(s, issues);
     }
-    if let Some((own, pointer)) = own_combinations(&request.design_basis) {
+    let service = request.service_combinations.as_ref();
+    let service = service.map(|own| (own, "/service_combinations/list"));
+    for (own, pointer) in own_combinations(&request.design_basis)
+        .into_iter()
+        .chain(service)
+    {
         list_length(issues, pointer, own.list.len(), 1, COMBINATIONS);
         for (i, c) in own.list.iter().enumerate() {
             let pointer = format!("{pointer}/{i}/factors");
@@ -175,6 +181,7 @@ impl Prepared {
         let beam_labels = site::labels(names, "B", "/beams", &mut issues);
         levels(request, &mut issues);
         rigidity(request, &mut issues);
+        let strengths = strength::strengths(request, &beam_labels, work, &mut issues);
         if let PilePlacement::Search(_) = &request.piles {
             search::limits(request, &mut issues);
         }
@@ -208,7 +215,8 @@ impl Prepared {
             }
         }
         let slabs = slab::lay(request, &plan, &loading, &beam_labels, work, &mut issues);
-        let frame = Frame::of(request, plan, &loading, &slabs, &mut issues);
+        let mut frame = Frame::of(request, plan, &loading, &slabs, &mut issues);
+        frame.take_strengths(request, strengths);
         none_of(issues)?;
         Ok(Self {
             loading,
@@ -235,6 +243,7 @@ impl Prepared {
             limits,
             frame: &self.frame,
             combinations: &self.loading.combinations,
+            service: self.loading.service.as_deref(),
             beam_labels: &self.beam_labels,
             forced: &self.forced,
             terrain: &self.terrain,
@@ -284,6 +293,7 @@ impl Prepared {
         if let Some(found) = &self.support {
             support::band(found, &analysis, &mut outcome, work)?;
         }
+        strength::report(&analysis, &mut outcome);
         judge(&analysis, &outcome, work);
         outcome.search = found;
         let rows = (piles, outcome.piles.as_slice());
@@ -376,20 +386,19 @@ fn rigidity(request: &Request, issues: &mut Vec<Issue>) {
             .iter()
             .flat_map(|t| &t.types)
             .any(|t| t.stiffness.is_some());
-    let some = request.beams.iter().any(|b| b.flexural_rigidity.is_some());
-    if !springs && !some {
-        return;
-    }
+    let some = request.beams.iter().any(strength::rigidity_known);
     for (i, beam) in request.beams.iter().enumerate() {
-        if beam.flexural_rigidity.is_none() {
+        let why = match (springs, some) {
+            (true, _) => "piles have a stiffness",
+            (false, true) => "other beams have one",
+            (false, false) if beam.deflection_limit.is_some() => "it has a `deflection_limit`",
+            (false, false) => continue,
+        };
+        if !strength::rigidity_known(beam) {
             issues.push(Issue::new(
                 format!("/beams/{i}"),
                 &refusals::RIGIDITY_NEEDED,
-                if springs {
-                    "piles have a stiffness"
-                } else {
-                    "other beams have one"
-                },
+                why,
             ));
         }
     }

@@ -9,6 +9,11 @@ pub mod checks {
         BEAM_MOMENT_SAGGING = "beam_moment_sagging", "Greatest moment of a beam with tension at the bottom, against its strength.";
         BEAM_MOMENT_HOGGING = "beam_moment_hogging", "Greatest moment of a beam with tension at the top, against its strength.";
         BEAM_SHEAR = "beam_shear", "Greatest shear of a beam, against its strength.";
+        BEAM_DEFLECTION = "beam_deflection", "Deflection of a beam between its piles or of a free end under service loads, against the limit sent.";
+        PILE_WITHIN_WALL_WIDTH = "pile_within_wall_width", "Distance of a pile's centre from the centre line, at most half the width of the supported wall; a condition for a single row without lateral bracing.";
+        SINGLE_ROW_STOREYS = "single_row_storeys", "Storeys over a single row of piles without lateral bracing, at most two.";
+        SINGLE_ROW_HEIGHT = "single_row_height", "Height of a building over a single row of piles without lateral bracing, at most 35 ft.";
+        SINGLE_ROW_BUILDING = "single_row_building", "Whether the building is one under which a single row of piles may stand without lateral bracing.";
         PILE_SPACING = "pile_spacing", "Distance of a pile to the nearest other pile in plan, at least the least spacing.";
         PILE_SPAN = "pile_span", "Longest distance between neighbouring piles along a beam, at most the greatest spacing.";
         PILE_OVERHANG = "pile_overhang", "Length of a beam beyond its last pile, at most the greatest overhang.";
@@ -29,6 +34,8 @@ pub mod warnings {
         PILE_STIFFNESS_ESTIMATED = "pile_stiffness_estimated", "The stiffness of the piles is an estimate from the ground; reactions on springs follow from it.";
         PILE_STIFFNESS_UNUSUAL = "pile_stiffness_unusual", "The stiffness of the piles is outside of what is usual for light piles.";
         STIFFNESS_BAND_GOVERNS = "stiffness_band_governs", "Within the band of the estimated stiffness a pile carries more than any in this answer.";
+        CONCRETE_CODE_DIFFERS = "concrete_code_differs", "The load combinations and the concrete code of a section are of two countries.";
+        PILE_OFF_LINE = "pile_off_line", "Some piles stand off the centre line of their beam; the moment about its axis that this makes is told and not judged.";
         SEARCH_NOT_PROVEN = "search_not_proven", "It is not proven that fewer piles cannot do; the lower bound is reported.";
     }
 }
@@ -50,6 +57,8 @@ pub mod refusals {
         RIGIDITY_NEEDED = "rigidity_needed", "The flexural rigidity of this beam is needed: piles are springs, or other beams have one.";
         STIFFNESS_NEEDED = "stiffness_needed", "Some piles have a stiffness and this one has none.";
         CAPACITY_NEEDED = "capacity_needed", "The capacity of a pile is needed: for a search, or because single piles have their own.";
+        STRENGTH_GIVEN_TWICE = "strength_given_twice", "A beam has a section and a strength beside it; send one of them.";
+        STRENGTH_CHECK_WITHOUT_SECTION = "strength_check_without_section", "`strength_check` brings service loads to the strength of sections, and no beam has a section; strengths that are sent are at the level of the design basis already.";
         LOAD_KIND_NOT_COMBINED = "load_kind_not_combined", "The published set has no factor for this kind of load; send own combinations.";
         UNKNOWN_CASE = "unknown_case", "No load of this kind has this case.";
         FACTOR_TWICE = "factor_twice", "Two factors of one combination act on the same loads.";
@@ -112,6 +121,8 @@ pub mod methods {
         COMBINATIONS_OWN = "combinations_own", version 1, [CALLER], "The caller's combinations; a factor without a case is applied with each case of its kind in turn.";
         STAKING = "staking", version 1, [SITE_GRID, BEARWELL_CHOICE], "The plan turned and shifted into the site grid by two control points (their middles on each other, nothing scaled but by the stated factor) or by one point and an angle. Coordinates are rounded to 0.001 ft or 0.1 mm, distances for the tape to 1/16 in or 1 mm, half away from zero, each by itself.";
         PILE_TYPES = "pile_types", version 1, [BEARWELL_CHOICE], "Types of pile in the order of least cost, least compression, least tension, place in the list; a pile takes the first that carries its compression and tension on rigid piles, and on springs the next after it that does; where none does, the one used least.";
+        DEFLECTION_BY_CURVATURE = "deflection_by_curvature", version 1, [CURVATURE_INTEGRAL, IBC_1604_3_CANTILEVER], "Deflection between neighbouring piles of a straight run from the chord through their heads, and of a free end from that chord drawn on, by exact integration of M/(E I); greatest where the slope is nil. The span of a free end is twice its length. Rigidity as in the analysis, constant along each beam; at once, without creep; in service combinations only, with every load on all spans.";
+        SINGLE_ROW_BRACING = "single_row_bracing", version 1, [IBC_1810_2_2, IBC_1810_2_2_LIMITS], "Every pile is judged as one of a single row without lateral bracing, whether or not other beams cross there: its centre within the width of the supported wall (the narrowest where walls meet), a dwelling of one or two families or light construction, at most two storeys and at most 35 ft. Groups of three or more under a rigid cap, which are braced in themselves, are not looked for.";
         FEWEST_PILES = "fewest_piles", version 1, [LAYOUT_ENUMERATION, THREE_MOMENT], "Fewest piles on each straight run by bounds and by trying every layout with fewer, with continuous-beam reactions and a counted limit of work; then the lowest utilisation, the least sum of squared spans, the first in order of position. The whole plan is analysed at the end.";
     }
 }

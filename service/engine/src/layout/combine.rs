@@ -40,6 +40,8 @@ pub(super) struct Combination {
 pub(super) struct Loading {
     pub cases: Vec<Case>,
     pub combinations: Vec<Combination>,
+    /// Combinations of service loads, where they are known.
+    pub service: Option<Vec<Combination>>,
 }
 
 impl Loading {
@@ -91,10 +93,41 @@ pub(super) fn loading(request: &Request, work: &mut Work, issues: &mut Vec<Issue
             "every combination is empty with the loads that were sent",
         ));
     }
+    let service = service(request, &cases, &combinations, issues);
     Loading {
         cases,
         combinations,
+        service,
     }
+}
+
+/// Service loads: the caller's own list, or what `allowable_stress` combines.
+fn service(
+    request: &Request,
+    cases: &[Case],
+    analysed: &[Combination],
+    issues: &mut Vec<Issue>,
+) -> Option<Vec<Combination>> {
+    let Some(own) = &request.service_combinations else {
+        return matches!(request.design_basis, LayoutBasis::AllowableStress(_))
+            .then(|| analysed.to_vec());
+    };
+    let mut maker = Maker {
+        cases,
+        found: Vec::new(),
+    };
+    maker.own(own, "/service_combinations/list", issues);
+    if maker.found.len() > COMBINATIONS {
+        issues.push(
+            Issue::new(
+                "/service_combinations",
+                &refusals::TOO_MANY_COMBINATIONS,
+                format!("{} with every case", maker.found.len()),
+            )
+            .limit(COMBINATIONS.to_string()),
+        );
+    }
+    Some(maker.found)
 }
 
 enum Chosen<'a> {

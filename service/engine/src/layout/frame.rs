@@ -6,6 +6,7 @@ use super::combine::Loading;
 use super::plan::{Faults, Place, Plan};
 use super::request::{BeamLineLoad, Request};
 use super::slab::{self, Laid};
+use super::strength::BeamStrength;
 use crate::beam::{Line, LineNode, Load, Network, Shape, Support};
 use crate::contract::Issue;
 use crate::quantity::in_both_systems;
@@ -26,6 +27,8 @@ pub(super) struct Frame {
     pub rigidity: Vec<f64>,
     /// Number of load cases.
     pub cases: usize,
+    /// What every beam is held against; see `take_strengths`.
+    pub strength: Vec<BeamStrength>,
 }
 
 impl Frame {
@@ -86,6 +89,7 @@ impl Frame {
                 .map(|b| b.flexural_rigidity.map_or(ALIKE, |r| r.si()))
                 .collect(),
             cases: loading.cases.len(),
+            strength: Vec::new(),
             plan,
             loads,
         }

@@ -1,15 +1,16 @@
 //! Checks and warnings of a plan on its piles. The numbers come from the outcome; the one
 //! rule of what passes is in `contract`.
 
+use super::bracing;
 use super::codes::{checks, warnings};
 use super::equations::tributary_difference;
 use super::outcome::{Outcome, SupportModel};
 use super::plan::Place;
 use super::report::{Analysis, longest_overhang, spans};
 use super::request::PilePlacement;
-use crate::catalogue::CheckDef;
+use super::strength;
 use crate::contract::{Check, SubjectKind, Work};
-use crate::quantity::{Force, Length, Moment, Shown};
+use crate::quantity::{Force, Length};
 use crate::source::{BEARWELL_CHOICE, CALLER, Sourced, TRIBUTARY_PRACTICE};
 
 /// Difference above which tributary loads are warned of.
@@ -45,7 +46,10 @@ impl Distances {
 /// Writes all checks and warnings.
 pub(super) fn judge(analysis: &Analysis<'_>, outcome: &Outcome, work: &mut Work) {
     piles(analysis, outcome, work);
-    beams(analysis, outcome, work);
+    strength::judge_strengths(analysis, outcome, work);
+    strength::detailing(analysis, outcome, work);
+    strength::deflections(analysis, outcome, work);
+    bracing::judge(analysis, outcome, work);
     distances(analysis, work);
     if analysis.solved.len() == 1 && !work.checks.is_empty() {
         work.check(
@@ -88,7 +92,12 @@ fn piles(analysis: &Analysis<'_>, outcome: &Outcome, work: &mut Work) {
 }
 
 /// Says on which supports a demand is greatest, and whether some spans are without load.
-fn worst_on(check: Check, both: bool, supports: SupportModel, pattern: Option<bool>) -> Check {
+pub(super) fn worst_on(
+    check: Check,
+    both: bool,
+    supports: SupportModel,
+    pattern: Option<bool>,
+) -> Check {
     match (pattern, both, supports) {
         (Some(true), false, _) => check.reason("with some spans unloaded"),
         (Some(true), true, SupportModel::Rigid) => {
@@ -101,54 +110,20 @@ fn worst_on(check: Check, both: bool, supports: SupportModel, pattern: Option<bo
     }
 }
 
-fn on(check: Check, both: bool, supports: SupportModel) -> Check {
-    match (both, supports) {
-        (false, _) => check,
-        (true, SupportModel::Rigid) => check.reason("governed by rigid supports"),
-        (true, SupportModel::Spring) => check.reason("governed by spring supports"),
+/// Names the support model that governs, where there are two.
+pub(super) fn on(check: Check, both: bool, supports: SupportModel) -> Check {
+    if both {
+        check.reason(governed_by(supports))
+    } else {
+        check
     }
 }
 
-fn beams(analysis: &Analysis<'_>, outcome: &Outcome, work: &mut Work) {
-    let both = analysis.solved.len() > 1;
-    for (beam, row) in analysis.request.beams.iter().zip(&outcome.beams) {
-        let mut judge = |def: &'static CheckDef,
-                         demand: Shown,
-                         capacity: Shown,
-                         combination: &str,
-                         supports: SupportModel,
-                         pattern: Option<bool>| {
-            let check = Check::at_most(def, demand, capacity, &CALLER)
-                .subject(SubjectKind::Beam, row.label.as_str())
-                .combination(combination);
-            work.check(worst_on(check, both, supports, pattern));
-        };
-        let moment = |m: Moment| -> Shown { m.into() };
-        if let Some(c) = &beam.moment_capacity {
-            for (def, extreme, capacity) in [
-                (&checks::BEAM_MOMENT_SAGGING, &row.sagging, c.sagging),
-                (&checks::BEAM_MOMENT_HOGGING, &row.hogging, c.hogging),
-            ] {
-                judge(
-                    def,
-                    moment(extreme.moment),
-                    moment(capacity),
-                    &extreme.combination,
-                    extreme.supports,
-                    extreme.pattern_governs,
-                );
-            }
-        }
-        if let Some(c) = beam.shear_capacity {
-            judge(
-                &checks::BEAM_SHEAR,
-                row.shear.shear.into(),
-                c.into(),
-                &row.shear.combination,
-                row.shear.supports,
-                row.shear.pattern_governs,
-            );
-        }
+/// The support model that governs, in words.
+pub(super) const fn governed_by(supports: SupportModel) -> &'static str {
+    match supports {
+        SupportModel::Rigid => "governed by rigid supports",
+        SupportModel::Spring => "governed by spring supports",
     }
 }
 

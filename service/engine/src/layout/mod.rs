@@ -2,6 +2,8 @@
 //! combination, or what piles at given places carry. The beam itself is in `beam`.
 
 mod basis;
+#[cfg(feature = "compute")]
+pub(crate) mod bracing;
 pub mod codes;
 mod outcome;
 mod request;
@@ -34,6 +36,8 @@ mod site;
 mod slab;
 #[cfg(feature = "compute")]
 mod staking;
+#[cfg(feature = "compute")]
+mod strength;
 #[cfg(feature = "compute")]
 mod support;
 #[cfg(all(test, feature = "compute"))]

@@ -352,6 +352,8 @@ impl Analysis<'_> {
                     supports: e.shear.supports,
                     pattern_governs: None,
                 },
+                strength: None,
+                deflection: None,
             })
             .collect()
     }

@@ -6,6 +6,7 @@ mod outline;
 mod pattern;
 mod slab;
 mod staking;
+mod strength;
 mod support;
 
 pub use claims::*;
@@ -13,6 +14,7 @@ pub use outline::*;
 pub use pattern::*;
 pub use slab::*;
 pub use staking::*;
+pub use strength::*;
 pub use support::*;
 
 use serde::{Deserialize, Serialize};
@@ -22,6 +24,7 @@ mod types;
 pub use types::*;
 
 use super::request::{LoadKind, PlanPoint};
+use crate::concrete::SectionStrength;
 use crate::quantity::{Force, Length, Moment, Size};
 use crate::text::Tags;
 
@@ -237,6 +240,12 @@ pub struct LayoutBeam {
     pub hogging: MomentExtreme,
     /// Greatest shear, as a positive number.
     pub shear: ShearExtreme,
+    /// Strength of its section, at the level of factored loads; only with `section`.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub strength: Option<SectionStrength>,
+    /// Its deflection; only with `deflection_limit` and where service combinations are known.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub deflection: Option<BeamDeflection>,
 }
 
 /// A moment with its place and combination.

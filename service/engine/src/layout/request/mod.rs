@@ -1,20 +1,24 @@
 //! What is asked of `pile-layout`: the plan of grade beams with its loads, the design
 //! basis, what a pile can carry, and where the piles stand or may stand. Types only.
 
+mod bracing;
 mod keep_outs;
 mod outline;
 mod pattern;
 mod slab;
 mod staking;
+mod strength;
 mod support;
 mod types;
 mod wishes;
 
+pub use bracing::*;
 pub use keep_outs::*;
 pub use outline::*;
 pub use pattern::*;
 pub use slab::*;
 pub use staking::*;
+pub use strength::*;
 pub use support::*;
 pub use types::*;
 pub use wishes::*;
@@ -22,7 +26,7 @@ pub use wishes::*;
 use serde::{Deserialize, Serialize};
 use validator::Validate;
 
-use super::basis::LayoutBasis;
+use super::basis::{LayoutBasis, OwnCombinations};
 use crate::choice::validate_choice;
 use crate::quantity::{
     FlexuralRigidity, Force, ForceUnit, Length, LengthUnit, LineLoad, LineLoadUnit, Moment,
@@ -39,6 +43,8 @@ const SNAP_MIN: Length = Length::new(0.001, LengthUnit::M);
 const SNAP_MAX: Length = Length::new(10.0, LengthUnit::M);
 const FORCE_MAX: Force = Force::new(10_000.0, ForceUnit::KN);
 const FORCE_MIN: Force = Force::new(-10_000.0, ForceUnit::KN);
+const OFF_MAX: Size = Size::new(1.0, LengthUnit::M);
+const OFF_MIN: Size = Size::new(-1.0, LengthUnit::M);
 const CAPACITY_MIN: Force = Force::new(0.01, ForceUnit::KN);
 const LINE_MAX: LineLoad = LineLoad::new(1_000.0, LineLoadUnit::KNPerM);
 const LINE_MIN: LineLoad = LineLoad::new(-1_000.0, LineLoadUnit::KNPerM);
@@ -121,6 +127,20 @@ pub struct Request {
     /// Where the piles stand, or the limits for finding them.
     #[validate(nested)]
     pub piles: PilePlacement,
+    /// Compares the factored strength of sections with service loads; only with
+    /// `allowable_stress`. Without it those strengths are not judged there.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub strength_check: Option<StrengthCheck>,
+    /// Combinations of service loads in which deflections are judged. Left out, those of
+    /// `allowable_stress` are taken; with `limit_states` nothing is judged without them.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub service_combinations: Option<OwnCombinations>,
+    /// Judges whether single rows of piles may stand without lateral bracing.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub bracing: Option<SingleRowBracing>,
     /// How many reactions the answer lists. Left out: all of them up to 2,000 (piles
     /// times combinations), beyond that the governing ones.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -220,6 +240,20 @@ pub struct GradeBeam {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(range(min = CAPACITY_MIN, max = FORCE_MAX))]
     pub shear_capacity: Option<Force>,
+    /// Section from which strength and rigidity follow; not beside `moment_capacity` or
+    /// `shear_capacity`. A `flexural_rigidity` beside it goes before that of the section.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub section: Option<BeamSection>,
+    /// How far it may bend between its piles under service loads; needs `flexural_rigidity` or
+    /// `section`. Bending at once, by the rigidity of the analysis: creep is not in it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub deflection_limit: Option<DeflectionLimit>,
+    /// Width of the wall on this beam, for `bracing`; 25 to 3,000 mm.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = bracing::WALL_MIN, max = bracing::WALL_MAX))]
+    pub wall_width: Option<Size>,
     /// Loads along the beam.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(nested)]
@@ -383,6 +417,12 @@ pub struct GivenPile {
     /// Where it stands; within 3 mm of a beam's centre line.
     #[validate(nested)]
     pub at: PlanPoint,
+    /// How far its centre stands off the centre line of the beam beside `at`, to either side; the
+    /// analysis leaves it on the line and tells the moment this makes. -1 to 1 m, 0 when left
+    /// out.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = OFF_MIN, max = OFF_MAX))]
+    pub off_line: Option<Size>,
     /// Its type, a label of `pile_types`. Left out, it takes the first type in the order of
     /// preference that carries it.
     #[serde(skip_serializing_if = "Option::is_none")]

@@ -65,6 +65,8 @@ pub(super) struct Task<'a> {
     pub limits: &'a PileSearch,
     pub frame: &'a Frame,
     pub combinations: &'a [Combination],
+    /// Combinations of service loads, where they are known.
+    pub service: Option<&'a [Combination]>,
     pub beam_labels: &'a [String],
     pub forced: &'a [Place],
     pub terrain: &'a Terrain,
@@ -256,18 +258,16 @@ fn lines(task: &Task<'_>, work: &Work) -> Result<Vec<Line>, Refusal> {
 
 fn line_of(task: &Task<'_>, classes: &Rc<Vec<Class>>, places: Places, floor: &[f64]) -> Line {
     let run = &task.frame.plan.runs[places.run];
-    let beams = &task.request.beams;
     let strength: Vec<Strength> = run
         .parts
         .iter()
         .map(|part| {
-            let beam = &beams[part.beam];
-            let moment = beam.moment_capacity;
+            let [sagging, hogging, shear] = task.frame.strength[part.beam].limits();
             Strength {
                 to: part.to,
-                sagging: moment.map_or(f64::INFINITY, |m| m.sagging.si()),
-                hogging: moment.map_or(f64::INFINITY, |m| m.hogging.si()),
-                shear: beam.shear_capacity.map_or(f64::INFINITY, |v| v.si()),
+                sagging,
+                hogging,
+                shear,
             }
         })
         .collect();

@@ -10,6 +10,7 @@ use crate::layout::analysis::{BeamEnvelope, Governing, Solved};
 use crate::layout::pattern::{Asked, Stopped, enveloped, parts};
 use crate::layout::plan::Place;
 use crate::layout::report::NOISE;
+use crate::layout::strength::BeamStrength;
 
 /// Utilisations with the runs that they are on; none where the plan cannot be solved.
 pub(super) type Rated = Option<Vec<(f64, Vec<usize>)>>;
@@ -29,7 +30,7 @@ pub(super) fn rate(
         return Ok(Some(out));
     };
     let parts = parts(task.frame, places, cases)?;
-    let beams = &task.request.beams;
+    let beams = &task.frame.strength;
     let asked = Asked {
         frame: task.frame,
         places,
@@ -37,7 +38,7 @@ pub(super) fn rate(
         parts: &parts,
         beams: beams
             .iter()
-            .any(|b| b.moment_capacity.is_some() || b.shear_capacity.is_some()),
+            .any(|b| b.limits().iter().any(|l| l.is_finite())),
     };
     for base in solved {
         let found = match enveloped(&asked, base, work) {
@@ -66,15 +67,12 @@ pub(super) fn rate(
     Ok(Some(out))
 }
 
-fn strained(beam: &crate::layout::GradeBeam, e: &BeamEnvelope) -> Vec<(f64, Vec<usize>)> {
+fn strained(own: &BeamStrength, e: &BeamEnvelope) -> Vec<(f64, Vec<usize>)> {
     let mut out = Vec::new();
     let mut note = |g: &Governing, capacity: f64| out.push((g.value / capacity, vec![g.run]));
-    if let Some(m) = &beam.moment_capacity {
-        note(&e.sagging, m.sagging.si());
-        note(&e.hogging, m.hogging.si());
-    }
-    if let Some(v) = beam.shear_capacity {
-        note(&e.shear, v.si());
-    }
+    let [sagging, hogging, shear] = own.limits();
+    note(&e.sagging, sagging);
+    note(&e.hogging, hogging);
+    note(&e.shear, shear);
     out
 }

@@ -15,6 +15,7 @@ use crate::layout::outcome::SupportModel;
 use crate::layout::plan::Place;
 use crate::layout::report::NOISE;
 use crate::layout::site::nearest;
+use crate::layout::strength::worst_deflections;
 use crate::layout::types::{Class, Demand};
 use crate::quantity::round9;
 
@@ -251,6 +252,7 @@ fn rate(
     if lines.iter().any(|l| l.judge_beam) {
         rate_beams(task, &solved, &mut worst);
     }
+    rate_deflections(task, &solved, &mut worst);
     let capacities: Vec<(f64, f64)> = classes.iter().map(|c| (c.compression, c.tension)).collect();
     match pattern::rate(task, &places, &solved, &capacities, work)? {
         Some(rated) => {
@@ -346,20 +348,32 @@ fn rate_types(
 
 fn rate_beams(task: &Task<'_>, solved: &[Solved], worst: &mut Worst) {
     let envelopes = beam_envelopes(task.frame, solved, task.combinations);
-    for (beam, e) in task.request.beams.iter().zip(envelopes) {
+    for (own, e) in task.frame.strength.iter().zip(envelopes) {
         let mut note = |value: f64, capacity: f64, run: usize| {
             worst.note(value / capacity, || Spot {
                 runs: vec![run],
                 shared: None,
             });
         };
-        if let Some(m) = &beam.moment_capacity {
-            note(e.sagging.value, m.sagging.si(), e.sagging.run);
-            note(e.hogging.value, m.hogging.si(), e.hogging.run);
-        }
-        if let Some(v) = beam.shear_capacity {
-            note(e.shear.value, v.si(), e.shear.run);
-        }
+        let [sagging, hogging, shear] = own.limits();
+        note(e.sagging.value, sagging, e.sagging.run);
+        note(e.hogging.value, hogging, e.hogging.run);
+        note(e.shear.value, shear, e.shear.run);
+    }
+}
+
+fn rate_deflections(task: &Task<'_>, solved: &[Solved], worst: &mut Worst) {
+    let Some(service) = task.service else {
+        return;
+    };
+    for w in worst_deflections(task.request, task.frame, service, solved)
+        .into_iter()
+        .flatten()
+    {
+        worst.note(w.used, || Spot {
+            runs: vec![w.run],
+            shared: None,
+        });
     }
 }
 

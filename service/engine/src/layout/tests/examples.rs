@@ -29,6 +29,7 @@ fn every_refused_example_is_refused_for_its_reason() {
         ("capacity-twice", "physics", "capacity_twice"),
         ("combinations-muddled", "physics", "factor_twice"),
         ("costs-needed", "physics", "costs_needed"),
+        ("deflection-without-rigidity", "physics", "rigidity_needed"),
         ("duplicate-labels", "physics", "duplicate_label"),
         ("empty-beams", "lengths", "list_too_short"),
         (
@@ -62,6 +63,13 @@ fn every_refused_example_is_refused_for_its_reason() {
         ("piles-at-one-place", "physics", "piles_coincide"),
         ("pipe-too-wide", "physics", "spacing_cannot_be_met"),
         ("search-without-capacity", "physics", "capacity_needed"),
+        ("section-beside-strength", "physics", "strength_given_twice"),
+        ("section-outside", "physics", "section_outside_code"),
+        (
+            "section-over-reinforced",
+            "physics",
+            "section_over_reinforced",
+        ),
         ("slab-corners", "physics", "slab_crosses_itself"),
         (
             "slab-edge-without-beam",
@@ -91,6 +99,12 @@ fn every_refused_example_is_refused_for_its_reason() {
             "duplicate_label pile_top_unknown_pile",
         ),
         ("stiffness-given-twice", "physics", "stiffness_given_twice"),
+        ("strength-check-of-factored-loads", "physics", "basis_mixed"),
+        (
+            "strength-check-without-section",
+            "physics",
+            "strength_check_without_section",
+        ),
         (
             "support-carries-nothing",
             "physics",

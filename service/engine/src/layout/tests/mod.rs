@@ -1,7 +1,9 @@
 //! Tests of the layout: figures of the worked plans, published cases, properties, and the
 //! example requests.
 
+mod bracing;
 mod brute;
+mod deflection;
 mod examples;
 mod geometry;
 mod given;
@@ -13,6 +15,7 @@ mod scale;
 mod search;
 mod slabs;
 mod staking;
+mod strength;
 mod supports;
 mod terrain;
 
