@@ -14,7 +14,7 @@ use super::outcome::{Outcome, SearchReport};
 use super::pattern;
 use super::plan::{Place, Plan};
 use super::report::Analysis;
-use super::request::{CapacityLevel, PilePlacement, ReactionDetail, Request};
+use super::request::{CapacityLevel, PilePlacement, ReactionDetail, Request, SearchObjective};
 use super::search;
 use super::site::{self, Pile};
 use super::slab;
@@ -63,6 +63,9 @@ impl Calculation for PileLayout {
             PilePlacement::Given(_) => (prepared.piles.clone(), None),
             PilePlacement::Search(s) => {
                 work.method(&methods::FEWEST_PILES);
+                if s.objective == Some(SearchObjective::LeastCost) {
+                    work.method(&methods::LEAST_COST);
+                }
                 let found = search::fewest(&prepared.search(request, s), work)?;
                 least_cost = found.least_cost;
                 (found.piles, Some(found.report))

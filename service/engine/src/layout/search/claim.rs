@@ -11,49 +11,61 @@ use crate::layout::outcome::{CostReport, ProofKind, ProofStep, SearchReport};
 use crate::layout::site::Pile;
 use crate::layout::types::{Demand, Terrain, money, total};
 
-/// Cost that no layout of the plan is below: own piles of the runs, and at every meeting
-/// the cheapest type that can carry the least that the runs bring there.
-pub(super) fn least(lines: &[Line], layouts: &[RunLayout]) -> f64 {
-    let own: f64 = layouts.iter().filter_map(|l| l.cost).map(|c| c.0).sum();
-    // least and most that the runs bring to each meeting, in each combination
-    let mut brought: Vec<Option<(usize, usize, Vec<(f64, f64)>)>> = Vec::new();
-    for (l, line) in lines.iter().enumerate() {
-        let meets = line.places.meeting.iter().enumerate();
-        let meets: Vec<(usize, usize)> = meets.filter_map(|(i, m)| m.map(|m| (i, m))).collect();
-        if meets.is_empty() {
-            continue;
-        }
-        let bounds = Bounds::of(line);
-        for (i, m) in meets {
-            let share = bounds.share_range(line, i);
-            if brought.len() <= m {
-                brought.resize(m + 1, None);
+/// What no layout costs less than: the piles that carry each run only, and the pile at
+/// each meeting.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Least {
+    pub own: Vec<f64>,
+    pub shared: Vec<f64>,
+}
+
+impl Least {
+    /// By the runs, and at every meeting by the cheapest type that can carry the least that
+    /// the runs bring there.
+    pub fn of(task: &Task<'_>, lines: &[Line], layouts: &[RunLayout]) -> Self {
+        let mut brought = vec![vec![(0.0, 0.0); task.combinations.len()]; task.barred.len()];
+        let mut ground = vec![None; task.barred.len()];
+        for line in lines {
+            let meets = line.places.meeting.iter().enumerate();
+            let meets: Vec<(usize, usize)> = meets.filter_map(|(i, m)| m.map(|m| (i, m))).collect();
+            if meets.is_empty() {
+                continue;
             }
-            match &mut brought[m] {
-                Some((_, _, sums)) => {
-                    for (sum, s) in sums.iter_mut().zip(share) {
-                        *sum = (sum.0 + s.0, sum.1 + s.1);
-                    }
+            let bounds = Bounds::of(line);
+            for (i, m) in meets {
+                for (sum, s) in brought[m].iter_mut().zip(bounds.share_range(line, i)) {
+                    *sum = (sum.0 + s.0, sum.1 + s.1);
                 }
-                slot => *slot = Some((l, i, share)),
+                ground[m] = Some((line, i));
             }
         }
-    }
-    let shared: f64 = brought
-        .iter()
-        .flatten()
-        .map(|(l, place, sums)| {
-            let line = &lines[*l];
+        let shared = ground.iter().zip(&brought).map(|(ground, sums)| {
             let mut demand = Demand::default();
             for (least, most) in sums {
                 demand.compression = demand.compression.max(*least);
                 demand.tension = demand.tension.max(-most);
             }
-            let room = line.floor.iter().copied().fold(0.0, f64::max);
-            line.class(*place).least_cost(demand, room)
-        })
-        .sum();
-    own + shared
+            ground.map_or(0.0, |(line, i)| price(line, i, demand))
+        });
+        Self {
+            shared: shared.collect(),
+            own: layouts
+                .iter()
+                .map(|l| l.cost.map_or(0.0, |c| c.0))
+                .collect(),
+        }
+    }
+
+    /// For the whole plan.
+    pub fn sum(&self) -> f64 {
+        self.own.iter().chain(&self.shared).sum()
+    }
+}
+
+/// Least cost of a pile that carries a demand or more.
+pub(super) fn price(line: &Line, place: usize, demand: Demand) -> f64 {
+    let room = line.floor.iter().copied().fold(0.0, f64::max);
+    line.class(place).least_cost(demand, room)
 }
 
 /// The argument for the cost of one run.

@@ -73,8 +73,7 @@ impl Search<'_> {
         cost += self
             .bounds
             .least_cost(self.line, last, self.count - k, rest);
-        let at_hand = self.best.as_ref().map_or(f64::INFINITY, |b| b.cost);
-        cheaper(cost, at_hand)
+        cheaper(cost, self.dearest())
     }
 }
 

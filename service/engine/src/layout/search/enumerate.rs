@@ -142,6 +142,41 @@ pub(super) fn run(
     budget: &mut Budget,
     work: &Work,
 ) -> Result<End, Refusal> {
+    let wanted = Wanted {
+        line,
+        bounds,
+        count,
+        aim,
+        below: f64::INFINITY,
+    };
+    enumerate(wanted, at_hand, budget, work)
+}
+
+/// What is to be enumerated.
+#[derive(Clone, Copy)]
+pub(super) struct Wanted<'a> {
+    pub line: &'a Line,
+    pub bounds: &'a Bounds,
+    pub count: usize,
+    pub aim: Aim,
+    /// Cost that the piles which carry this run only must stay below.
+    pub below: f64,
+}
+
+/// Runs through the layouts that are wanted.
+pub(super) fn enumerate(
+    wanted: Wanted<'_>,
+    at_hand: Option<Best>,
+    budget: &mut Budget,
+    work: &Work,
+) -> Result<End, Refusal> {
+    let Wanted {
+        line,
+        bounds,
+        count,
+        aim,
+        below,
+    } = wanted;
     let mut search = Search {
         line,
         bounds,
@@ -152,6 +187,7 @@ pub(super) fn run(
         stack: Stack::new(count, line.loads.count),
         turn: (0..line.loads.count).collect(),
         costs: Costs::new(count),
+        below,
     };
     let steps = line.loads.count as u64;
     // the next place to try at every depth
@@ -205,6 +241,8 @@ pub(super) struct Search<'a> {
     /// Combinations, the one that last cut a branch first.
     turn: Vec<usize>,
     pub costs: Costs,
+    /// Cost that the piles which carry this run only must stay below.
+    pub below: f64,
 }
 
 impl Search<'_> {
@@ -221,6 +259,14 @@ impl Search<'_> {
             (Aim::Any | Aim::Cost | Aim::Share(_), _) => PASS,
             (Aim::Best, Some(best)) => best.rating.all.max(1e-6) * (1.0 + 1e-8),
             (Aim::Best, None) => f64::INFINITY,
+        }
+    }
+
+    /// Cost that a layout has to stay below to be of use.
+    pub fn dearest(&self) -> f64 {
+        match (&self.aim, &self.best) {
+            (Aim::Cost, Some(best)) => self.below.min(best.cost),
+            _ => self.below,
         }
     }
 
@@ -247,8 +293,7 @@ impl Search<'_> {
                 None
             }
             Aim::Cost => {
-                let at_hand = self.best.as_ref().map_or(f64::INFINITY, |b| b.cost);
-                if cheaper(found.cost, at_hand) {
+                if cheaper(found.cost, self.dearest()) {
                     self.best = Some(found);
                 }
                 None
@@ -258,7 +303,8 @@ impl Search<'_> {
                     .stack
                     .reaction_at(self.line, target.place, target.combination);
                 let share = target.of(r);
-                if share < self.share && round9(rating.own) <= 1.0 {
+                let below = self.below == f64::INFINITY || cheaper(found.cost, self.below);
+                if below && share < self.share && round9(rating.own) <= 1.0 {
                     self.share = share;
                     self.best = Some(found);
                 }
@@ -282,7 +328,8 @@ impl Search<'_> {
         if let Some(i) = cut {
             self.turn[..=i].rotate_right(1);
         }
-        cut.is_none() && (self.aim != Aim::Cost || self.may_cost_less(k))
+        let costs_count = self.aim == Aim::Cost || self.below < f64::INFINITY;
+        cut.is_none() && (!costs_count || self.may_cost_less(k))
     }
 
     /// Lowest and highest moment at the last pile, whatever follows.

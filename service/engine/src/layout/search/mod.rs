@@ -7,6 +7,7 @@
 mod barred;
 mod bounds;
 mod claim;
+mod corner_cost;
 mod cost;
 mod enumerate;
 mod explain;
@@ -44,7 +45,7 @@ use super::plan::{Faults, Place, Plan};
 use super::report::NOISE;
 use super::request::{PileSearch, Request, SearchObjective};
 use super::site::Pile;
-use super::types::{Class, Classes, Open, Stretch, Terrain, models};
+use super::types::{Class, Classes, Models, Open, Stretch, Terrain, models};
 use crate::beam::Fault;
 use crate::contract::{Issue, Refusal, Work, none_of};
 use crate::limits::PILES;
@@ -92,20 +93,24 @@ impl Task<'_> {
         offers.is_some_and(|o| o.types.iter().all(|t| t.stiffness.is_some()))
     }
 
+    /// The support models with the type that each pile takes.
+    pub fn typed(&self, places: &[Place], classes: &[&Class]) -> Result<Models, Fault> {
+        let open: Vec<Open> = classes
+            .iter()
+            .map(|c| Open {
+                each: c.each.clone(),
+                fixed: None,
+                stiffness: None,
+            })
+            .collect();
+        models(self.terrain, self.frame, self.combinations, places, &open)
+    }
+
     /// The support models of piles at these places, each on its kind of ground.
     pub fn solve(&self, places: &[Place], classes: &[&Class]) -> Result<Vec<Solved>, Fault> {
         let offers = self.terrain.offers.as_ref();
         if offers.is_some_and(|o| o.named) && self.springs() {
-            let open: Vec<Open> = classes
-                .iter()
-                .map(|c| Open {
-                    each: c.each.clone(),
-                    fixed: None,
-                    stiffness: None,
-                })
-                .collect();
-            return models(self.terrain, self.frame, self.combinations, places, &open)
-                .map(|m| m.solved);
+            return self.typed(places, classes).map(|m| m.solved);
         }
         let mut solved = vec![Solved::of(self.frame, places, None)?];
         if let Some(k) = offers.and_then(|o| o.types[0].stiffness)
@@ -175,7 +180,20 @@ pub(super) fn fewest(task: &Task<'_>, work: &mut Work) -> Result<Found, Refusal>
     };
     let chosen = layouts.iter().map(|l| l.best.chosen.clone()).collect();
     let fewest: Vec<usize> = layouts.iter().map(|l| l.lower).collect();
-    let whole = mend(task, &lines, chosen, &fewest, &mut budget, work)?;
+    let mut whole = mend(task, &lines, chosen, &fewest, &mut budget, work)?;
+    let least_cost = if task.costed() {
+        let whole = &mut whole;
+        Some(corner_cost::tighten(
+            task,
+            &lines,
+            &layouts,
+            whole,
+            &mut budget,
+            work,
+        )?)
+    } else {
+        None
+    };
     spent += budget.spent;
     limit += budget.limit;
     let places = whole::places(task.frame, &lines, &whole.chosen);
@@ -190,7 +208,6 @@ pub(super) fn fewest(task: &Task<'_>, work: &mut Work) -> Result<Found, Refusal>
     }
     let mut report = report(task, &lines, &layouts, &whole, work);
     (report.work_count, report.work_limit_count) = (spent, limit);
-    let least_cost = task.costed().then(|| claim::least(&lines, &layouts));
     if report.feasible && !report.proven_minimal && !task.costed() {
         work.warn(
             &warnings::SEARCH_NOT_PROVEN,

@@ -224,7 +224,7 @@ impl Worst {
 }
 
 /// Analyses the plan and notes where it is used most.
-fn rate(
+pub(super) fn rate(
     task: &Task<'_>,
     lines: &[Line],
     whole: &mut Whole,

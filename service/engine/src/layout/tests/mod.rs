@@ -7,6 +7,7 @@ mod deflection;
 mod examples;
 mod geometry;
 mod given;
+mod ground;
 mod houses;
 mod loads;
 mod patterns;

@@ -425,6 +425,6 @@ fn proven_counts_are_the_fewest_on_uneven_ground() {
 fn proven_costs_are_the_least() {
     let tally = compare(20_261_129, 250, true);
     assert!(tally.possible > 80 && tally.uneven > 50, "{tally:?}");
-    assert!(tally.proven * 100 >= tally.possible * 85, "{tally:?}");
+    assert!(tally.proven * 100 >= tally.possible * 95, "{tally:?}");
     assert!(tally.found * 100 >= tally.possible * 98, "{tally:?}");
 }

@@ -120,10 +120,13 @@ fn within(a: &[Point], b: &[Point]) -> Option<Point> {
         for (c, d) in edges(b) {
             let other = c.to(d);
             let turn = way.cross(other);
-            if turn != 0.0 {
+            let along = p.to(c).cross(way) / turn;
+            if turn != 0.0 && (0.0..=1.0).contains(&along) {
                 cuts.push(p.to(c).cross(other) / turn);
             }
-            cuts.extend([c, d].map(|e| p.to(e).dot(way) / size));
+            if to_segment(c, p, q) <= 2.0 * TOLERANCE {
+                cuts.push(p.to(c).dot(way) / size);
+            }
         }
         cuts.retain(|t| (0.0..=1.0).contains(t));
         cuts.sort_by(f64::total_cmp);

@@ -11,7 +11,7 @@ use crate::layout::report::NOISE;
 use crate::layout::site::Pile;
 
 /// Rounds in which piles that springs load more take a stronger type.
-const ROUNDS: usize = 16;
+const ROUNDS: usize = 64;
 
 /// A pile whose type is to be found.
 #[derive(Debug, Clone, PartialEq)]

@@ -13,7 +13,7 @@ mod trace;
 
 use std::collections::BTreeMap;
 
-pub(super) use assign::{Open, assign, models};
+pub(super) use assign::{Models, Open, assign, models};
 pub(super) use faults::{lengths, pile_type, stretches};
 pub(super) use judge::distances;
 pub(super) use keep_outs::Barrier;
