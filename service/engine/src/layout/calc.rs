@@ -10,7 +10,9 @@ use super::codes::{methods, refusals};
 use super::combine::{Loading, loading};
 use super::frame::Frame;
 use super::judge::judge;
+use super::lengths::plan_lengths;
 use super::outcome::{Outcome, SearchReport};
+use super::outline::{self, Form};
 use super::pattern;
 use super::plan::{Place, Plan};
 use super::report::Analysis;
@@ -24,9 +26,9 @@ use super::support;
 use super::types::{self, Spacing, Stretch, Terrain};
 use crate::beam::Fault;
 use crate::catalogue::cautions;
-use crate::catalogue::refusals::{BASIS_MIXED, LIST_TOO_LONG};
+use crate::catalogue::refusals::BASIS_MIXED;
 use crate::contract::{Calculation, Issue, Refusal, Work, list_length, none_of};
-use crate::limits::{BEAM_POINTS, BEAMS, COMBINATIONS, LOADS, PILES, PLAN_POINTS};
+use crate::limits::{COMBINATIONS, PILES};
 use crate::quantity::round9;
 
 /// Reactions that are listed without being asked for.
@@ -56,63 +58,25 @@ impl Calculation for PileLayout {
         let mut issues = Vec::new();
         let supported = support::resolved(request, work, &mut issues);
         let request = supported.as_ref().map_or(request, |s| &s.0);
-        let mut prepared = Prepared::of(request, issues, work)?;
-        prepared.support = supported.as_ref().and_then(|s| s.1.clone());
-        let mut least_cost = None;
-        let (mut piles, mut found) = match &request.piles {
-            PilePlacement::Given(_) => (prepared.piles.clone(), None),
-            PilePlacement::Search(s) => {
-                work.method(&methods::FEWEST_PILES);
-                if s.objective == Some(SearchObjective::LeastCost) {
-                    work.method(&methods::LEAST_COST);
+        let form = outline::read(request, work);
+        issues.extend(form.issues.iter().cloned());
+        let support = supported.as_ref().and_then(|s| s.1.clone());
+        Prepared::of(&form, issues, work)
+            .and_then(|prepared| {
+                Prepared {
+                    support,
+                    ..prepared
                 }
-                let found = search::fewest(&prepared.search(request, s), work)?;
-                least_cost = found.least_cost;
-                (found.piles, Some(found.report))
-            }
-        };
-        if request.pile_types.is_some() {
-            work.method(&methods::PILE_TYPES);
-            work.go_on()?;
-            let combinations = &prepared.loading.combinations;
-            types::assign(&prepared.terrain, &prepared.frame, combinations, &mut piles)
-                .map_err(|fault| Refusal::of(fault_issues(&prepared.frame, fault)))?;
-        }
-        if let Some((report, least)) = found.as_mut().zip(least_cost) {
-            search::claim_cost(report, least, &prepared.terrain, &piles, work);
-        }
-        prepared.answer(request, &piles, found, work)
+                .answered(&form, work)
+            })
+            .map_err(|refusal| form.as_sent(refusal))
     }
 }
 
 fn lengths(request: &Request, issues: &mut Vec<Issue>) {
-    let loads: usize = request
-        .beams
-        .iter()
-        .map(|b| b.line_loads.as_ref().map_or(0, Vec::len))
-        .sum::<usize>()
-        + request.point_loads.as_ref().map_or(0, Vec::len)
-        + slab::lengths(request, issues);
+    plan_lengths(request, issues);
     support::lengths(request, issues);
     pattern::lengths(request, issues);
-    list_length(issues, "/beams", request.beams.len(), 1, BEAMS);
-    for (b, beam) in request.beams.iter().enumerate() {
-        let pointer = format!("/beams/{b}/points");
-        list_length(issues, pointer, beam.points.len(), 2, BEAM_POINTS);
-    }
-    let points: usize = request.beams.iter().map(|b| b.points.len()).sum();
-    for (what, count, max) in [("points", points, PLAN_POINTS), ("loads", loads, LOADS)] {
-        if count > max {
-            issues.push(
-                Issue::new(
-                    "",
-                    &LIST_TOO_LONG,
-                    format!("{count} {what} in all, at most {max} accepted"),
-                )
-                .limit(max.to_string()),
-            );
-        }
-    }
     types::lengths(request, issues);
     match &request.piles {
         PilePlacement::Given(g) => {
@@ -179,7 +143,8 @@ struct Prepared {
 }
 
 impl Prepared {
-    fn of(request: &Request, mut issues: Vec<Issue>, work: &mut Work) -> Result<Self, Refusal> {
+    fn of(form: &Form<'_>, mut issues: Vec<Issue>, work: &mut Work) -> Result<Self, Refusal> {
+        let request = form.request.as_ref();
         let names = request.beams.iter().map(|b| b.label.as_ref());
         let beam_labels = site::labels(names, "B", "/beams", &mut issues);
         levels(request, &mut issues);
@@ -193,7 +158,10 @@ impl Prepared {
         }
         let loading = loading(request, work, &mut issues);
         pattern::faults(request, &loading, work, &mut issues);
-        let Some(plan) = Plan::build(&request.beams, &mut issues) else {
+        if !form.issues.is_empty() {
+            return Err(Refusal::of(issues));
+        }
+        let Some(plan) = Plan::build(&request.beams, &form.called(), &mut issues) else {
             return Err(Refusal::of(issues));
         };
         work.go_on()?;
@@ -218,7 +186,14 @@ impl Prepared {
             }
         }
         let slabs = slab::lay(request, &plan, &loading, &beam_labels, work, &mut issues);
-        let mut frame = Frame::of(request, plan, &loading, &slabs, &mut issues);
+        let mut frame = Frame::of(
+            request,
+            plan,
+            &loading,
+            &slabs,
+            &mut work.trace,
+            &mut issues,
+        );
         frame.take_strengths(request, strengths);
         none_of(issues)?;
         Ok(Self {
@@ -257,17 +232,47 @@ impl Prepared {
         }
     }
 
+    fn answered(&self, form: &Form<'_>, work: &mut Work) -> Result<Outcome, Refusal> {
+        let request = form.request.as_ref();
+        let mut least_cost = None;
+        let (mut piles, mut found) = match &request.piles {
+            PilePlacement::Given(_) => (self.piles.clone(), None),
+            PilePlacement::Search(s) => {
+                work.method(&methods::FEWEST_PILES);
+                if s.objective == Some(SearchObjective::LeastCost) {
+                    work.method(&methods::LEAST_COST);
+                }
+                let found = search::fewest(&self.search(request, s), work)?;
+                least_cost = found.least_cost;
+                (found.piles, Some(found.report))
+            }
+        };
+        if request.pile_types.is_some() {
+            work.method(&methods::PILE_TYPES);
+            work.go_on()?;
+            let combinations = &self.loading.combinations;
+            types::assign(&self.terrain, &self.frame, combinations, &mut piles)
+                .map_err(|fault| Refusal::of(fault_issues(&self.frame, fault)))?;
+        }
+        if let Some((report, least)) = found.as_mut().zip(least_cost) {
+            search::claim_cost(report, least, &self.terrain, &piles, work);
+        }
+        self.answer(form, &piles, found, work)
+    }
+
     fn answer(
         &self,
-        request: &Request,
+        form: &Form<'_>,
         piles: &[Pile],
         found: Option<SearchReport>,
         work: &mut Work,
     ) -> Result<Outcome, Refusal> {
+        let request = form.request.as_ref();
         let all_reactions = self.listed(request, piles.len())?;
         let solved = solve(&self.frame, piles, work)?;
         let analysis = Analysis {
             request,
+            form,
             frame: &self.frame,
             loading: &self.loading,
             beam_labels: &self.beam_labels,
@@ -415,7 +420,7 @@ fn supported(plan: &Plan, piles: &[Pile], issues: &mut Vec<Issue>) {
         held[part[pile.place.run]] = true;
     }
     for (beam, parts) in plan.beam_parts.iter().enumerate() {
-        if !held[part[parts[0].run]] {
+        if parts.iter().any(|p| !held[part[p.run]]) {
             issues.push(Issue::new(
                 format!("/beams/{beam}"),
                 &refusals::BEAM_UNSUPPORTED,

@@ -3,13 +3,15 @@
 
 use super::codes::refusals;
 use super::combine::Loading;
+use super::outline;
 use super::plan::{Faults, Place, Plan};
-use super::request::{BeamLineLoad, Request};
+use super::request::{BeamLineLoad, GradeBeam, Request};
 use super::slab::{self, Laid};
 use super::strength::BeamStrength;
 use crate::beam::{Line, LineNode, Load, Network, Shape, Support};
 use crate::contract::Issue;
 use crate::quantity::in_both_systems;
+use crate::trace::Trace;
 
 /// Places along a beam that differ by less than this are equal (rounding of units), m.
 const SAME: f64 = 1e-9;
@@ -38,6 +40,7 @@ impl Frame {
         plan: Plan,
         loading: &Loading,
         slabs: &[Laid],
+        trace: &mut Trace,
         issues: &mut Vec<Issue>,
     ) -> Self {
         let mut loads: Vec<Vec<Load>> = vec![Vec::new(); plan.runs.len()];
@@ -49,7 +52,8 @@ impl Frame {
                 if let (Some(range), Some(case)) =
                     (extent(l, plan.beam_length[b], pointer, issues), case)
                 {
-                    spread(&plan, b, l, range, case, &mut loads);
+                    let row = (b, beam, l);
+                    spread(&plan, row, range, case, trace, &mut loads);
                 }
             }
         }
@@ -216,13 +220,13 @@ fn extent(
     Some((from, to.min(length)))
 }
 
-/// Cuts a line load at the corners of its beam and lays the parts onto the runs.
+/// Cuts a line load at the corners and openings of its beam and lays the parts onto the runs.
 fn spread(
     plan: &Plan,
-    beam: usize,
-    load: &BeamLineLoad,
+    (b, beam, load): (usize, &GradeBeam, &BeamLineLoad),
     (from, to): (f64, f64),
     case: usize,
+    trace: &mut Trace,
     loads: &mut [Vec<Load>],
 ) {
     let (q0, q1) = (load.load.si(), load.load_at_end.unwrap_or(load.load).si());
@@ -234,7 +238,24 @@ fn spread(
             q0 + slope * (at - from)
         }
     };
-    for part in &plan.beam_parts[beam] {
+    trace.about(|| format!("beam {}", plan.called[b]));
+    let acting = outline::acting(beam, load, (from, to), q, trace);
+    trace.about(String::new);
+    for jamb in acting.jambs {
+        let (run, at) = plan.along_beam(b, jamb.at, jamb.before);
+        loads[run].push(Load {
+            case,
+            shape: Shape::Point {
+                at: settled(plan, run, at, plan.runs[run].length),
+                force: jamb.force,
+            },
+        });
+    }
+    let parts = &plan.beam_parts[b];
+    for (part, (from, to)) in parts
+        .iter()
+        .flat_map(|p| acting.ranges.iter().map(move |r| (p, *r)))
+    {
         let (a, b) = (from.max(part.from), to.min(part.to));
         if b - a <= SAME {
             continue;

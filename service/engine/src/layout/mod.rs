@@ -21,6 +21,10 @@ mod frame;
 #[cfg(feature = "compute")]
 mod judge;
 #[cfg(feature = "compute")]
+mod lengths;
+#[cfg(feature = "compute")]
+mod outline;
+#[cfg(feature = "compute")]
 mod pattern;
 #[cfg(feature = "compute")]
 mod plan;

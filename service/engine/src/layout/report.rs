@@ -10,6 +10,7 @@ use super::outcome::{
     Outcome, PileDemand, PilePair, PileReaction, ReactionRange, ShearExtreme, SpacingSummary,
     SupportModel,
 };
+use super::outline::Form;
 use super::plan::{Place, Plan};
 use super::request::{PlanPoint, Request};
 use super::site::{Pile, along_runs, nearest};
@@ -29,6 +30,7 @@ pub(super) const STEPS_MAX: usize = 200;
 /// A plan analysed on its piles.
 pub(super) struct Analysis<'a> {
     pub request: &'a Request,
+    pub form: &'a Form<'a>,
     pub frame: &'a Frame,
     pub loading: &'a Loading,
     pub beam_labels: &'a [String],
@@ -82,8 +84,8 @@ impl Analysis<'_> {
             supports: self.solved.iter().map(|s| s.supports).collect(),
             piles,
             beams: self.beam_rows(),
-            outlines: None,
-            joined_ends: None,
+            outlines: self.form.outlines(self.beam_labels),
+            joined_ends: self.form.joined(self.beam_labels),
             combinations,
             spacing: self.spacing(),
             type_counts: types::counts(self.request, self.terrain, self.piles),
@@ -342,7 +344,7 @@ impl Analysis<'_> {
                 points: beam.points.clone(),
                 length: Length::from_si(self.frame.plan.beam_length[b]),
                 width: beam.width,
-                edges: None,
+                edges: self.form.edges(b),
                 sagging: moment(&e.sagging),
                 hogging: moment(&e.hogging),
                 shear: ShearExtreme {

@@ -14,6 +14,7 @@ mod frost_depth;
 mod group;
 mod heave;
 mod load_test;
+mod plan_geometry;
 mod reliability;
 mod soil;
 mod structural;
@@ -34,6 +35,7 @@ pub use frost_depth::*;
 pub use group::*;
 pub use heave::*;
 pub use load_test::*;
+pub use plan_geometry::*;
 pub use reliability::*;
 pub use soil::*;
 pub use structural::*;
@@ -157,6 +159,7 @@ pub fn all() -> impl Iterator<Item = &'static Reference> {
         CORROSION,
         STRUCTURAL,
         CONCRETE,
+        PLAN_GEOMETRY,
         RELIABILITY,
     ]
     .into_iter()

@@ -57,8 +57,8 @@ impl Plan {
                     faults.pointer,
                     faults.code,
                     format!(
-                        "the nearest beam is {} of the list, {} away",
-                        self.runs[run].beam_at(at),
+                        "the nearest beam is {}, {} away",
+                        self.called[self.runs[run].beam_at(at)],
                         in_both_systems(distance, "m")
                     ),
                 )
@@ -87,6 +87,20 @@ impl Plan {
             at: fixed.into_iter().find(|x| near(*x)).unwrap_or(at),
             meeting: None,
         }
+    }
+
+    /// The place of a place along a beam; beside an opening without a beam, on the part
+    /// before it or after it.
+    pub fn along_beam(&self, beam: usize, at: f64, before: bool) -> (usize, f64) {
+        let parts = &self.beam_parts[beam];
+        let i = if before {
+            parts.partition_point(|p| p.to < at - TOLERANCE)
+        } else {
+            parts
+                .partition_point(|p| p.from <= at + TOLERANCE)
+                .saturating_sub(1)
+        };
+        parts[i.min(parts.len() - 1)].on_run(at)
     }
 
     /// The point of a place.

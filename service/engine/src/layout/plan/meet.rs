@@ -16,7 +16,7 @@ struct Hit {
 
 /// Finds all meetings and marks them on the runs.
 pub(super) fn find(plan: &mut Plan, issues: &mut Vec<Issue>) {
-    let hits = hits(&plan.runs, issues);
+    let hits = hits(&plan.runs, &plan.called, issues);
     if hits.len() > MEETINGS_MAX {
         issues.push(
             Issue::new(
@@ -88,7 +88,7 @@ fn snapped(at: f64, length: f64) -> f64 {
     }
 }
 
-fn hits(runs: &[Run], issues: &mut Vec<Issue>) -> Vec<Hit> {
+fn hits(runs: &[Run], called: &[String], issues: &mut Vec<Issue>) -> Vec<Hit> {
     let boxes: Vec<[f64; 4]> = runs.iter().map(bounds).collect();
     let mut by_x: Vec<usize> = (0..runs.len()).collect();
     by_x.sort_by(|a, b| boxes[*a][0].total_cmp(&boxes[*b][0]).then(a.cmp(b)));
@@ -100,7 +100,7 @@ fn hits(runs: &[Run], issues: &mut Vec<Issue>) -> Vec<Hit> {
             }
             if boxes[*j][2] <= boxes[*i][3] && boxes[*i][2] <= boxes[*j][3] {
                 let (a, b) = ((*i).min(*j), (*i).max(*j));
-                pair(runs, a, b, &mut found, issues);
+                pair(runs, (a, b), called, &mut found, issues);
             }
         }
     }
@@ -119,7 +119,13 @@ fn bounds(run: &Run) -> [f64; 4] {
     ]
 }
 
-fn pair(runs: &[Run], i: usize, j: usize, found: &mut Vec<Hit>, issues: &mut Vec<Issue>) {
+fn pair(
+    runs: &[Run],
+    (i, j): (usize, usize),
+    called: &[String],
+    found: &mut Vec<Hit>,
+    issues: &mut Vec<Issue>,
+) {
     let mut own: Vec<(f64, f64)> = Vec::new();
     for at in [0.0, runs[i].length] {
         if let Some(t) = foot(&runs[i], at, &runs[j]) {
@@ -139,7 +145,12 @@ fn pair(runs: &[Run], i: usize, j: usize, found: &mut Vec<Hit>, issues: &mut Vec
     };
     // an end on an end is found from both sides: keep one; two places are an overlap
     if own.iter().any(|o| (o.0 - first.0).abs() > 2.0 * TOLERANCE) {
-        overlap(runs[i].beam_at(first.0), runs[j].beam_at(first.1), issues);
+        overlap(
+            runs[i].beam_at(first.0),
+            runs[j].beam_at(first.1),
+            called,
+            issues,
+        );
         return;
     }
     found.push(Hit {

@@ -10,9 +10,9 @@ mod runs;
 mod segments;
 
 pub(super) use locate::{Faults, Place};
-pub(super) use segments::{doubles_back, segment_distance};
+pub(super) use segments::{doubles_back, line_faults, point_distance, segment_distance};
 
-use super::request::GradeBeam;
+use super::request::{GradeBeam, PlanPoint};
 use crate::contract::Issue;
 
 /// Points nearer than this are one point, m.
@@ -26,6 +26,13 @@ pub(super) struct Point {
 }
 
 impl Point {
+    /// A point of the request, in the caller's axes.
+    pub fn of(p: &PlanPoint) -> Self {
+        Self {
+            x: p.x.si(),
+            y: p.y.si(),
+        }
+    }
     pub fn to(self, other: Self) -> Self {
         Self {
             x: other.x - self.x,
@@ -69,6 +76,8 @@ pub(super) struct Plan {
     pub beam_length: Vec<f64>,
     /// Parts of every beam in the order of its points.
     pub beam_parts: Vec<Vec<BeamPart>>,
+    /// How messages call every beam.
+    pub called: Vec<String>,
 }
 
 /// A straight run of beam.
@@ -152,14 +161,15 @@ impl Run {
 }
 
 impl Plan {
-    /// Builds the plan; faults of geometry go to `issues`, and then there is none.
-    pub fn build(beams: &[GradeBeam], issues: &mut Vec<Issue>) -> Option<Self> {
+    /// Builds the plan of beams, which messages call as said; faults of geometry go to
+    /// `issues`, and then there is none.
+    pub fn build(beams: &[GradeBeam], called: &[String], issues: &mut Vec<Issue>) -> Option<Self> {
         let before = issues.len();
         let (corner, segments) = segments::of(beams, issues);
         if issues.len() > before {
             return None;
         }
-        let mut plan = runs::of(corner, &segments, beams.len(), issues);
+        let mut plan = runs::of(corner, &segments, called, issues);
         if issues.len() > before {
             return None;
         }

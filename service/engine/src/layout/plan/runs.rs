@@ -21,10 +21,10 @@ type End = (usize, usize);
 pub(super) fn of(
     corner: Point,
     segments: &[Segment],
-    beam_count: usize,
+    called: &[String],
     issues: &mut Vec<Issue>,
 ) -> Plan {
-    let next = continuations(segments, issues);
+    let next = continuations(segments, called, issues);
     let mut chains = Vec::new();
     let mut used = vec![false; segments.len()];
     for seed in 0..segments.len() {
@@ -38,11 +38,15 @@ pub(super) fn of(
         let far = |d: &Draft| d.start.along(d.direction, d.length);
         a.start.order(b.start).then(far(a).order(far(b)))
     });
-    finish(corner, segments, beam_count, &drafts)
+    finish(corner, segments, called, &drafts)
 }
 
 /// For every end of every segment, the end that goes straight on from there.
-fn continuations(segments: &[Segment], issues: &mut Vec<Issue>) -> Vec<[Option<End>; 2]> {
+fn continuations(
+    segments: &[Segment],
+    called: &[String],
+    issues: &mut Vec<Issue>,
+) -> Vec<[Option<End>; 2]> {
     let mut at: BTreeMap<usize, Vec<End>> = BTreeMap::new();
     for (i, s) in segments.iter().enumerate() {
         at.entry(s.ends[0]).or_default().push((i, 0));
@@ -59,7 +63,7 @@ fn continuations(segments: &[Segment], issues: &mut Vec<Issue>) -> Vec<[Option<E
                 let offset = u.cross(v).abs() / chord.max(TOLERANCE);
                 if u.dot(v) > 0.0 {
                     if turn * u.length().min(v.length()) <= TOLERANCE {
-                        overlap(segments[e.0].beam, segments[f.0].beam, issues);
+                        overlap(segments[e.0].beam, segments[f.0].beam, called, issues);
                     }
                 } else if turn <= TURN_MAX && offset <= TOLERANCE {
                     pairs.push((turn, *e, *f));
@@ -83,12 +87,12 @@ fn outward(segments: &[Segment], end: End) -> Point {
     if end.1 == 0 { s.a.to(s.b) } else { s.b.to(s.a) }
 }
 
-pub(super) fn overlap(one: usize, other: usize, issues: &mut Vec<Issue>) {
+pub(super) fn overlap(one: usize, other: usize, called: &[String], issues: &mut Vec<Issue>) {
     let (low, high) = (one.min(other), one.max(other));
     issues.push(Issue::new(
         format!("/beams/{high}"),
         &refusals::BEAMS_OVERLAP,
-        format!("lies on beam {low} of the list over a length"),
+        format!("lies on beam {} over a length", called[low]),
     ));
 }
 
@@ -209,7 +213,8 @@ impl Draft {
     }
 }
 
-fn finish(corner: Point, segments: &[Segment], beam_count: usize, drafts: &[Draft]) -> Plan {
+fn finish(corner: Point, segments: &[Segment], called: &[String], drafts: &[Draft]) -> Plan {
+    let beam_count = called.len();
     let mut on_run = vec![(0, 0.0, 0.0); segments.len()];
     let mut runs = Vec::with_capacity(drafts.len());
     for (r, draft) in drafts.iter().enumerate() {
@@ -240,7 +245,7 @@ fn finish(corner: Point, segments: &[Segment], beam_count: usize, drafts: &[Draf
     let mut beam_length = vec![0.0; beam_count];
     let mut beam_parts = vec![Vec::new(); beam_count];
     for (s, (run, run_from, run_to)) in segments.iter().zip(on_run) {
-        let from = beam_length[s.beam];
+        let from = beam_length[s.beam] + s.gap;
         let to = from + s.a.distance(s.b);
         beam_length[s.beam] = to;
         beam_parts[s.beam].push(BeamPart {
@@ -257,5 +262,6 @@ fn finish(corner: Point, segments: &[Segment], beam_count: usize, drafts: &[Draf
         meetings: Vec::new(),
         beam_length,
         beam_parts,
+        called: called.to_vec(),
     }
 }

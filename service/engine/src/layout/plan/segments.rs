@@ -2,8 +2,10 @@
 //! point for all that are nearer than the tolerance. Knows one beam at a time.
 
 use super::{Point, TOLERANCE, root};
+use crate::catalogue::RefusalDef;
 use crate::contract::Issue;
 use crate::layout::codes::refusals;
+use crate::layout::outline::{gaps, places, point_at};
 use crate::layout::request::GradeBeam;
 use crate::quantity::in_both_systems;
 
@@ -15,6 +17,16 @@ pub(super) struct Segment {
     pub b: Point,
     /// The shared point at each end.
     pub ends: [usize; 2],
+    /// Length of the opening without a beam before it.
+    pub gap: f64,
+}
+
+/// A piece of a beam between openings without a beam.
+struct Piece {
+    beam: usize,
+    points: Vec<Point>,
+    /// Length of the opening before it.
+    gap: f64,
 }
 
 /// Segments of all beams, beam by beam.
@@ -37,29 +49,74 @@ pub(super) fn of(beams: &[GradeBeam], issues: &mut Vec<Issue>) -> (Point, Vec<Se
         })
         .collect();
     for (b, own) in points.iter().enumerate() {
-        zero_lengths(b, own, issues);
-        crosses_itself(b, own, issues);
+        let codes = (
+            &refusals::BEAM_SEGMENT_ZERO_LENGTH,
+            &refusals::BEAM_CROSSES_ITSELF,
+        );
+        line_faults(&format!("/beams/{b}/points"), own, codes, issues);
     }
-    (corner, share(&points))
+    let mut pieces = Vec::with_capacity(points.len());
+    for (b, own) in points.into_iter().enumerate() {
+        cut(b, &beams[b], own, &mut pieces);
+    }
+    (corner, share(&pieces))
 }
 
-fn zero_lengths(beam: usize, points: &[Point], issues: &mut Vec<Issue>) {
+/// The pieces of a beam that openings leave.
+fn cut(b: usize, beam: &GradeBeam, points: Vec<Point>, out: &mut Vec<Piece>) {
+    let gaps = gaps(beam);
+    if gaps.is_empty() {
+        out.push(Piece {
+            beam: b,
+            points,
+            gap: 0.0,
+        });
+        return;
+    }
+    let along = places(&points);
+    let length = along[along.len() - 1];
+    let (mut from, mut gap) = (0.0, 0.0);
+    for (to, next) in gaps.into_iter().chain([(length, length)]) {
+        let mut own = vec![point_at(&points, from)];
+        let inside = |at: f64| at > from + TOLERANCE && at < to - TOLERANCE;
+        own.extend(
+            points
+                .iter()
+                .zip(&along)
+                .filter(|(_, at)| inside(**at))
+                .map(|(p, _)| *p),
+        );
+        own.push(point_at(&points, to));
+        out.push(Piece {
+            beam: b,
+            points: own,
+            gap,
+        });
+        (from, gap) = (next, next - to);
+    }
+}
+
+/// Faults of a line by itself: parts without length (the first code), and parts that meet
+/// other parts of it (the second).
+pub(in crate::layout) fn line_faults(
+    path: &str,
+    points: &[Point],
+    (zero, crosses): (&'static RefusalDef, &'static RefusalDef),
+    issues: &mut Vec<Issue>,
+) {
     for (i, pair) in points.windows(2).enumerate() {
         let length = pair[0].distance(pair[1]);
         if length <= TOLERANCE {
             issues.push(
                 Issue::new(
-                    format!("/beams/{beam}/points/{}", i + 1),
-                    &refusals::BEAM_SEGMENT_ZERO_LENGTH,
+                    format!("{path}/{}", i + 1),
+                    zero,
                     format!("{} from the point before it", in_both_systems(length, "m")),
                 )
                 .limit(format!("more than {}", in_both_systems(TOLERANCE, "m"))),
             );
         }
     }
-}
-
-fn crosses_itself(beam: usize, points: &[Point], issues: &mut Vec<Issue>) {
     let n = points.len() - 1;
     let ring = points[0].distance(points[n]) <= TOLERANCE;
     for i in 0..n {
@@ -74,8 +131,8 @@ fn crosses_itself(beam: usize, points: &[Point], issues: &mut Vec<Issue>) {
             };
             if touches {
                 issues.push(Issue::new(
-                    format!("/beams/{beam}/points/{j}"),
-                    &refusals::BEAM_CROSSES_ITSELF,
+                    format!("{path}/{j}"),
+                    crosses,
                     format!(
                         "the part from point {j} to {} meets the one from {i} to {}",
                         j + 1,
@@ -113,7 +170,7 @@ pub(in crate::layout) fn segment_distance(a: Point, b: Point, c: Point, d: Point
 }
 
 /// Least distance of a point from a segment.
-fn point_distance(p: Point, a: Point, b: Point) -> f64 {
+pub(in crate::layout) fn point_distance(p: Point, a: Point, b: Point) -> f64 {
     let way = a.to(b);
     let share = (a.to(p).dot(way) / way.dot(way)).clamp(0.0, 1.0);
     p.distance(a.along(way, share))
@@ -121,8 +178,11 @@ fn point_distance(p: Point, a: Point, b: Point) -> f64 {
 
 /// Gives points nearer than the tolerance one place, whatever beam they belong to: the
 /// first of them by x and y.
-fn share(points: &[Vec<Point>]) -> Vec<Segment> {
-    let all: Vec<Point> = points.iter().flatten().copied().collect();
+fn share(pieces: &[Piece]) -> Vec<Segment> {
+    let all: Vec<Point> = pieces
+        .iter()
+        .flat_map(|p| p.points.iter().copied())
+        .collect();
     let mut by_x: Vec<usize> = (0..all.len()).collect();
     by_x.sort_by(|i, j| all[*i].order(all[*j]));
     let mut set: Vec<usize> = (0..all.len()).collect();
@@ -143,20 +203,21 @@ fn share(points: &[Vec<Point>]) -> Vec<Segment> {
     }
     let mut segments = Vec::new();
     let mut next = 0;
-    for (beam, own) in points.iter().enumerate() {
-        let shared: Vec<(usize, Point)> = (next..next + own.len())
+    for piece in pieces {
+        let shared: Vec<(usize, Point)> = (next..next + piece.points.len())
             .map(|i| {
                 let r = root(&mut set, i);
                 (r, place[r].unwrap_or(all[i]))
             })
             .collect();
-        next += own.len();
-        for pair in shared.windows(2) {
+        next += piece.points.len();
+        for (i, pair) in shared.windows(2).enumerate() {
             segments.push(Segment {
-                beam,
+                beam: piece.beam,
                 a: pair[0].1,
                 b: pair[1].1,
                 ends: [pair[0].0, pair[1].0],
+                gap: if i == 0 { piece.gap } else { 0.0 },
             });
         }
     }
