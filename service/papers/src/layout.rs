@@ -1,12 +1,14 @@
-//! The sheet of `pile-layout`: the plan to scale on the left, the reading of the answer on
-//! the right, scale bar, orientation and legend below the plan, cautions along the foot.
+//! The sheets of `pile-layout`: the plan to scale on the left, the reading of the answer on
+//! the right, scale bar, orientation and key below the plan, cautions along the foot.
 
 use bearwell_engine::contract::{Answer, Paper};
 use bearwell_engine::layout::{Outcome, Request};
 use bearwell_engine::quantity::System;
 
+use crate::figure::Notes;
 use crate::page::{self, MARGIN};
 use crate::panel::{self, Subject};
+use crate::plan::key::{self, Columns};
 use crate::svg::{Rect, Svg};
 use crate::{figure, strip, words};
 
@@ -27,6 +29,26 @@ pub fn layout_svg(
     system: System,
     paper: Paper,
 ) -> String {
+    draw(request, answer, system, paper, Notes::Loads)
+}
+
+/// Draws the same plan with the numbers of the piles alone, without their loads.
+pub fn layout_numbers_svg(
+    request: &Request,
+    answer: &Answer<Outcome>,
+    system: System,
+    paper: Paper,
+) -> String {
+    draw(request, answer, system, paper, Notes::Numbers)
+}
+
+fn draw(
+    request: &Request,
+    answer: &Answer<Outcome>,
+    system: System,
+    paper: Paper,
+    notes: Notes,
+) -> String {
     let sheet = page::sheet(paper);
     let inner = sheet.grown(-MARGIN);
     let (heading, _) = words::verdict(answer.verdict);
@@ -40,23 +62,36 @@ pub fn layout_svg(
         panel::height(cautions.len()) + 2.0
     };
     let above = inner.h - foot;
-    let frame = Rect {
-        w: inner.w - SIDE - GAP,
-        h: above - STRIP,
-        ..inner
-    };
     let subject = Subject {
         request,
         answer,
         system,
     };
-    let figure = figure::draw(&mut svg, answer, system, frame);
+    let (first, further) = key::entries(subject, notes);
+    let wide = inner.w - SIDE - GAP;
+    let columns = (!further.is_empty()).then(|| Columns::of(&further, wide));
+    let band = columns.as_ref().map_or(0.0, Columns::height);
+    let frame = Rect {
+        w: wide,
+        h: above - STRIP - band,
+        ..inner
+    };
+    let mut figure = figure::draw(&mut svg, subject, notes, frame);
     let below = Rect {
         y: frame.bottom() + 1.0,
         h: STRIP - 2.0,
         ..frame
     };
-    strip::draw(&mut svg, subject, &figure, below);
+    strip::draw(&mut svg, subject, &figure, &first, below);
+    if let Some(columns) = columns {
+        figure.unexplained_count = columns.left_out;
+        let area = Rect {
+            y: below.bottom() + 0.8,
+            h: band,
+            ..frame
+        };
+        columns.draw(&mut svg, &further, area);
+    }
     let side = Rect {
         x: inner.right() - SIDE,
         w: SIDE,

@@ -6,7 +6,8 @@ use bearwell_engine::contract::{Answer, Provenance, Verdict, VerdictReason, Warn
 use bearwell_engine::layout::{LayoutCombination, Outcome, Request};
 use bearwell_engine::quantity::System;
 
-use crate::figure::Figure;
+use crate::figure::{Figure, Notes};
+use crate::plan::claims::claims;
 use crate::svg::{Anchor, HEADING, LINE, Rect, SMALL, Style, Svg, fitted, wrapped};
 use crate::{marks, table, words};
 
@@ -128,12 +129,7 @@ fn facts(s: Subject, figure: &Figure, paper: &str, room: f64) -> Vec<String> {
     let mut texts = reasons(&s.answer.verdict_reasons);
     texts.extend(loads(s));
     texts.extend(piles(s));
-    if figure.short_count > 0 {
-        texts.push(format!(
-            "{} piles are drawn without loads for want of room.",
-            words::count(figure.short_count)
-        ));
-    }
+    texts.extend(missing(figure));
     texts.push(format!(
         "Scale {} on {paper}, landscape.",
         figure.scale.name
@@ -220,19 +216,10 @@ pub fn warned(warnings: &[Warning]) -> Option<String> {
     (!codes.is_empty()).then(|| format!("Warnings, {}: {}.", warnings.len(), codes.join(", ")))
 }
 
-/// Count, proof, utilisation and the longest span.
+/// What is claimed of the piles, utilisation and the longest span.
 fn piles(s: Subject) -> Vec<String> {
     let outcome = &s.answer.result;
-    let plural = if outcome.pile_count == 1 { "" } else { "s" };
-    let count = format!("{} pile{plural}", words::count(outcome.pile_count as usize));
-    let mut texts = vec![match &outcome.search {
-        None => format!("{count} at given places."),
-        Some(r) if r.proven_minimal => format!("{count}, proven to be the fewest."),
-        Some(r) => format!(
-            "{count}; fewer than {} are impossible, fewest not proven.",
-            r.lower_bound_count
-        ),
-    }];
+    let mut texts = claims(s);
     if let Some(u) = outcome.max_utilisation_ratio {
         let at = outcome
             .piles
@@ -253,5 +240,38 @@ fn piles(s: Subject) -> Vec<String> {
             span.to
         ));
     }
+    texts
+}
+
+/// What is not on the sheet.
+fn missing(figure: &Figure) -> Vec<String> {
+    let mut texts = Vec::new();
+    let mut tell = |count: usize, what: &str| {
+        if count > 0 {
+            texts.push(format!("{} {what}", words::count(count)));
+        }
+    };
+    if figure.notes == Notes::Loads {
+        tell(
+            figure.short.len(),
+            "piles are drawn without loads for want of room.",
+        );
+    }
+    tell(
+        figure.nameless_count,
+        "of the pile marks have no number for want of room.",
+    );
+    tell(
+        figure.untold_count,
+        "names of areas are left out for want of room.",
+    );
+    tell(
+        figure.outside_count,
+        "zones or things to keep off lie outside of the sheet.",
+    );
+    tell(
+        figure.unexplained_count,
+        "entries of the key are left out for want of room.",
+    );
     texts
 }

@@ -3,6 +3,7 @@
 
 use bearwell_engine::math;
 
+use crate::plan::shape;
 use crate::svg::Rect;
 
 /// Side of a cell of the look-up grid, mm.
@@ -88,6 +89,36 @@ impl Room {
             })
     }
 
+    /// What of a line runs beside all that is taken, with a clear edge around that.
+    pub fn around(&self, (from, to): Line, clear: f64) -> Vec<Line> {
+        let reach = Rect {
+            x: from.0.min(to.0),
+            y: from.1.min(to.1),
+            w: (from.0 - to.0).abs(),
+            h: (from.1 - to.1).abs(),
+        };
+        let mut covered: Vec<(f64, f64)> = Vec::new();
+        for cell in self.cells(&reach.grown(clear)) {
+            for i in &self.taken_in[cell] {
+                covered.extend(shape::shares(self.taken[*i].grown(clear), (from, to)));
+            }
+        }
+        covered.sort_by(|a, b| a.0.total_cmp(&b.0));
+        let at = |t: f64| (from.0 + t * (to.0 - from.0), from.1 + t * (to.1 - from.1));
+        let mut free = Vec::new();
+        let mut done = 0.0;
+        for (enter, leave) in covered {
+            if enter > done {
+                free.push((at(done), at(enter)));
+            }
+            done = f64::max(done, leave);
+        }
+        if done < 1.0 {
+            free.push((at(done), to));
+        }
+        free
+    }
+
     /// How many noted lines cross it.
     pub fn crossed(&self, rect: &Rect) -> usize {
         let mut seen: Vec<usize> = Vec::new();
@@ -122,6 +153,39 @@ impl Room {
         &mut self,
         at: (f64, f64),
         radius: f64,
+        size: (f64, f64),
+        outward: (f64, f64),
+        gaps: &[f64],
+    ) -> Option<Placed> {
+        let placed = self.spot(at, radius, size, outward, gaps)?;
+        self.keep(&placed);
+        Some(placed)
+    }
+
+    /// Where a label would stand beside its mark, without a leader; takes no room.
+    pub fn near(
+        &self,
+        at: (f64, f64),
+        radius: f64,
+        size: (f64, f64),
+        outward: (f64, f64),
+    ) -> Option<Placed> {
+        self.spot(at, radius, size, outward, &RINGS[..1])
+    }
+
+    /// Takes the room of a label and its leader.
+    pub fn keep(&mut self, placed: &Placed) {
+        self.take(placed.rect);
+        if let Some(leader) = placed.leader {
+            let beads: Vec<Rect> = self.beads(leader).collect();
+            beads.into_iter().for_each(|bead| self.take(bead));
+        }
+    }
+
+    fn spot(
+        &self,
+        at: (f64, f64),
+        radius: f64,
         (w, h): (f64, f64),
         outward: (f64, f64),
         gaps: &[f64],
@@ -150,13 +214,7 @@ impl Room {
                 }
             }
         }
-        let (_, placed) = best?;
-        self.take(placed.rect);
-        if let Some(leader) = placed.leader {
-            let beads: Vec<Rect> = self.beads(leader).collect();
-            beads.into_iter().for_each(|bead| self.take(bead));
-        }
-        Some(placed)
+        best.map(|(_, placed)| placed)
     }
 
     /// Small squares along a leader, clear of its mark and of its label.
@@ -279,116 +337,10 @@ fn leader_line(at: (f64, f64), radius: f64, label: &Rect) -> Line {
     ((at.0 + part * dx, at.1 + part * dy), end)
 }
 
-/// Whether a line runs through a rectangle (clipping by its four edges).
+/// Whether a line runs through a rectangle.
 fn crosses(rect: &Rect, from: (f64, f64), to: (f64, f64)) -> bool {
-    let (dx, dy) = (to.0 - from.0, to.1 - from.1);
-    let (mut enter, mut leave) = (0.0_f64, 1.0_f64);
-    for (along, room) in [
-        (-dx, from.0 - rect.x),
-        (dx, rect.right() - from.0),
-        (-dy, from.1 - rect.y),
-        (dy, rect.bottom() - from.1),
-    ] {
-        if along == 0.0 {
-            if room < 0.0 {
-                return false;
-            }
-        } else if along < 0.0 {
-            enter = enter.max(room / along);
-        } else {
-            leave = leave.min(room / along);
-        }
-    }
-    enter <= leave
+    shape::shares(*rect, (from, to)).is_some()
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-
-    const FIELD: Rect = Rect {
-        x: 10.0,
-        y: 10.0,
-        w: 100.0,
-        h: 60.0,
-    };
-
-    #[test]
-    fn a_line_crosses_what_it_runs_through() {
-        let r = Rect {
-            x: 0.0,
-            y: 0.0,
-            w: 10.0,
-            h: 5.0,
-        };
-        assert!(crosses(&r, (-5.0, 2.0), (15.0, 2.0)));
-        assert!(crosses(&r, (2.0, 2.0), (3.0, 3.0)));
-        assert!(!crosses(&r, (-5.0, 6.0), (15.0, 6.0)));
-        assert!(!crosses(&r, (-5.0, 0.0), (5.0, 12.0)));
-        assert!(crosses(&r, (-5.0, -5.0), (12.0, 12.0)));
-    }
-
-    #[test]
-    fn labels_never_cover_each_other_and_stay_inside() {
-        let mut room = Room::new(FIELD);
-        let mut placed: Vec<Rect> = Vec::new();
-        let mut left_out = 0;
-        for i in 0..60 {
-            let at = (
-                12.0 + f64::from(i % 10) * 9.5,
-                15.0 + f64::from(i / 10) * 9.0,
-            );
-            match room.label(at, 1.0, (8.0, 3.0), (0.0, -1.0), true) {
-                Some(p) => {
-                    assert!(FIELD.holds(&p.rect));
-                    assert!(placed.iter().all(|q| !q.overlaps(&p.rect)));
-                    placed.push(p.rect);
-                }
-                None => left_out += 1,
-            }
-        }
-        assert!(placed.len() > 50, "{left_out} left out");
-    }
-
-    #[test]
-    fn a_label_keeps_off_a_line_where_it_can() {
-        let mut room = Room::new(FIELD);
-        room.avoid((10.0, 40.0), (110.0, 40.0));
-        let p = room.label((60.0, 40.0), 2.0, (12.0, 8.0), (0.0, 1.0), true);
-        assert_eq!(p.map(|p| (p.covers, p.leader)), Some((0, None)));
-        assert!(p.is_some_and(|p| p.rect.y > 40.0));
-    }
-
-    #[test]
-    fn a_leader_runs_over_nothing() {
-        let mut room = Room::new(FIELD);
-        // all that is near is taken, but for a lane towards the right
-        for (x, y, w, h) in [(40.0, 20.0, 30.0, 19.5), (40.0, 40.5, 30.0, 19.5)] {
-            room.take(Rect { x, y, w, h });
-        }
-        room.take(Rect {
-            x: 40.0,
-            y: 39.0,
-            w: 19.0,
-            h: 2.0,
-        });
-        let p = room.label((60.0, 40.0), 0.4, (12.0, 8.0), (0.0, 1.0), true);
-        let (from, to) = p.and_then(|p| p.leader).expect("a leader");
-        assert!(from.1 == 40.0 && to.1 == 40.0 && to.0 > from.0);
-        // the lane is taken now
-        assert_eq!(
-            room.label((61.0, 40.0), 0.4, (12.0, 8.0), (0.0, 1.0), true),
-            None
-        );
-    }
-
-    #[test]
-    fn no_room_is_told() {
-        let mut room = Room::new(FIELD);
-        room.take(FIELD);
-        assert_eq!(
-            room.label((60.0, 40.0), 2.0, (12.0, 8.0), (0.0, 1.0), true),
-            None
-        );
-    }
-}
+mod tests;

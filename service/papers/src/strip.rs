@@ -1,14 +1,16 @@
-//! What stands under the plan: scale bar, orientation, legend and the field for the seal.
+//! What stands under the plan: scale bar, orientation, the first part of the key and the
+//! field for the seal. What the key says is in `plan`.
 
 use bearwell_engine::quantity::System;
 
 use crate::figure::Figure;
 use crate::panel::{PITCH, Subject};
-use crate::svg::{Anchor, Rect, Style, Svg, fitted, mm, width};
-use crate::{marks, page, words};
+use crate::plan::key::{self, Entry};
+use crate::svg::{Anchor, Rect, Style, Svg, mm, width};
+use crate::{page, words};
 
-/// Draws scale bar, orientation and legend side by side.
-pub fn draw(svg: &mut Svg, s: Subject, figure: &Figure, area: Rect) {
+/// Draws scale bar, orientation and entries of the key side by side.
+pub fn draw(svg: &mut Svg, s: Subject, figure: &Figure, entries: &[Entry], area: Rect) {
     let after_bar = scale_bar(svg, s.system, figure, area);
     let after_north = orientation(svg, s.system, (after_bar + 6.0, area.y), area.h);
     let seal = Rect {
@@ -22,7 +24,7 @@ pub fn draw(svg: &mut Svg, s: Subject, figure: &Figure, area: Rect) {
         w: seal.x - 2.0 - left,
         ..area
     };
-    legend(svg, s, figure, room);
+    key::column(svg, entries, room);
     svg.rect(seal, "stroke=\"#000\" stroke-width=\"0.25\"");
     for (i, text) in ["Engineer of record:", "review, seal, date"]
         .iter()
@@ -106,58 +108,4 @@ fn orientation(svg: &mut Svg, system: System, (x, y): (f64, f64), h: f64) -> f64
         right = f64::max(right, tx + width(&text, Style::PLAIN));
     }
     right
-}
-
-/// What the marks mean; only marks that are on the sheet.
-fn legend(svg: &mut Svg, s: Subject, figure: &Figure, area: Rect) {
-    let piles = &s.answer.result.piles;
-    let judged = piles.iter().any(|p| p.utilisation_ratio.is_some()) || !figure.failed.is_empty();
-    let unit = words::force_unit(s.system);
-    let up = piles.iter().any(|p| p.tension.demand.si() > 0.0);
-    let mut rows: Vec<(Mark, String)> = Vec::new();
-    rows.push(if judged {
-        (Mark::Dial, "pile; dark: its utilisation".into())
-    } else {
-        (Mark::Open, "pile, not judged".into())
-    });
-    if !figure.failed.is_empty() {
-        rows.push((Mark::Over, "pile over a limit".into()));
-    }
-    rows.push((
-        Mark::Beam,
-        if figure.failed_beams.is_empty() {
-            "beam (width not to scale)".into()
-        } else {
-            "beam; heavy line: over a limit".into()
-        },
-    ));
-    let up = if up { ", up" } else { "" };
-    let used = if judged { ", (utilisation)" } else { "" };
-    rows.push((Mark::None, format!("at a pile: {unit} down{up}{used}")));
-    for (i, (mark, text)) in rows.iter().enumerate() {
-        let y = area.y + (i as f64 + 0.8) * (PITCH - 0.2);
-        let middle = (area.x + 2.6, y - 1.0);
-        match mark {
-            Mark::Dial => marks::dial(svg, middle, 1.3, Some(0.7)),
-            Mark::Open => marks::dial(svg, middle, 1.3, None),
-            Mark::Over => marks::over_limit(svg, middle, 1.0),
-            Mark::Beam => marks::beam_sample(svg, middle),
-            Mark::None => {}
-        }
-        let x = if matches!(mark, Mark::None) {
-            area.x
-        } else {
-            area.x + 6.4
-        };
-        let style = Style::PLAIN;
-        svg.text(x, y, &fitted(text, area.right() - x, style), style);
-    }
-}
-
-enum Mark {
-    Dial,
-    Open,
-    Over,
-    Beam,
-    None,
 }

@@ -1,154 +1,280 @@
-//! The table of piles: label, place, loads and utilisation, as many rows as there is room.
+//! The table of piles: label, type, place, loads and utilisation. Where one column has no
+//! room for all of them it becomes two without places; where that is not enough, the piles
+//! whose loads stand nowhere else come first.
 
 use bearwell_engine::layout::LayoutPile;
 use bearwell_engine::quantity::System;
 
-use crate::figure::Figure;
+use crate::figure::{Figure, Notes};
 use crate::panel::{PITCH, Subject};
 use crate::svg::{Anchor, Rect, Style, Svg, fitted, width};
 use crate::words;
 
+/// Text of a cell.
+type Cell<'a> = Box<dyn Fn(&LayoutPile, System) -> String + 'a>;
+
 /// One column of the table.
-struct Column {
+struct Column<'a> {
     head: &'static str,
     unit: &'static str,
-    cell: fn(&LayoutPile, System) -> String,
+    /// Whether it tells the place of the pile.
+    place: bool,
+    cell: Cell<'a>,
 }
 
-fn columns(s: Subject) -> Vec<Column> {
+fn column<'a>(
+    head: &'static str,
+    unit: &'static str,
+    cell: impl Fn(&LayoutPile, System) -> String + 'a,
+) -> Column<'a> {
+    Column {
+        head,
+        unit,
+        place: false,
+        cell: Box::new(cell),
+    }
+}
+
+fn columns<'a>(s: Subject<'a>, figure: &'a Figure) -> Vec<Column<'a>> {
     let (length, force) = (words::length_unit(s.system), words::force_unit(s.system));
-    let mut all = vec![
-        Column {
-            head: "east",
-            unit: length,
-            cell: |p, u| words::length(p.at.x, u),
-        },
-        Column {
-            head: "north",
-            unit: length,
-            cell: |p, u| words::length(p.at.y, u),
-        },
-        Column {
-            head: "down",
-            unit: force,
-            cell: |p, u| words::force(p.compression.demand, u),
-        },
-    ];
-    let piles = &s.answer.result.piles;
-    if piles.iter().any(|p| p.tension.demand.si() > 0.0) {
+    let mut all = Vec::new();
+    if figure.kinds.all().len() > 1 {
+        all.push(column("type", "", |p, _| {
+            figure
+                .kinds
+                .number(p)
+                .map_or("-".into(), |n| format!("[{n}]"))
+        }));
+    }
+    for (head, cell) in [
+        (
+            "east",
+            (|p, u| words::length(p.at.x, u)) as fn(&LayoutPile, System) -> String,
+        ),
+        ("north", |p, u| words::length(p.at.y, u)),
+    ] {
         all.push(Column {
-            head: "up",
-            unit: force,
-            cell: |p, u| words::force(p.tension.demand, u),
+            place: true,
+            ..column(head, length, cell)
         });
     }
+    if figure.notes == Notes::Numbers {
+        return all;
+    }
+    all.push(column("down", force, |p, u| {
+        words::force(p.compression.demand, u)
+    }));
+    let piles = &s.answer.result.piles;
+    if piles.iter().any(|p| p.tension.demand.si() > 0.0) {
+        all.push(column("up", force, |p, u| {
+            words::force(p.tension.demand, u)
+        }));
+    }
     if piles.iter().any(|p| p.utilisation_ratio.is_some()) {
-        all.push(Column {
-            head: "used",
-            unit: "",
-            cell: |p, _| p.utilisation_ratio.map_or("-".into(), words::utilisation),
-        });
+        all.push(column("used", "", |p, _| {
+            p.utilisation_ratio.map_or("-".into(), words::utilisation)
+        }));
     }
     all
 }
 
 /// Gap between columns, mm.
 const GAP: f64 = 1.8;
+/// Gap between columns of the narrow table.
+const NARROW: f64 = 1.3;
+/// Gap between the two halves of the narrow table.
+const HALVES: f64 = 4.0;
 /// Least room for the label of a pile, mm.
 const LABEL_LEAST: f64 = 8.0;
+/// The same where the table has two halves.
+const LABEL_NARROW: f64 = 7.0;
 
-/// The piles with place and load; the most utilised ones where not all find room.
-pub fn draw(svg: &mut Svg, s: Subject, figure: &Figure, area: Rect) {
-    let mut columns = columns(s);
-    let mut order: Vec<&LayoutPile> = s.answer.result.piles.iter().collect();
-    // a heading of two lines, and a rule
-    let room = ((area.h - 2.0 * PITCH - 1.6) / PITCH).floor();
-    if room < 2.0 || order.is_empty() {
-        return;
-    }
-    let left_out = order.len().saturating_sub(room as usize);
-    if left_out > 0 {
-        let rank = |p: &LayoutPile| {
-            let over = figure.failed.contains(&p.label);
-            (over, p.utilisation_ratio.unwrap_or(0.0))
-        };
-        order.sort_by(|a, b| {
-            let (a, b) = (rank(a), rank(b));
-            b.0.cmp(&a.0).then(b.1.total_cmp(&a.1))
-        });
-        order.truncate(room as usize - 1);
-    }
-    let measure = |columns: &[Column]| -> Vec<f64> {
-        let style = Style::PLAIN;
+/// The table of some piles in one column or in two halves.
+struct Table<'a> {
+    s: Subject<'a>,
+    figure: &'a Figure,
+    columns: Vec<Column<'a>>,
+    order: Vec<&'a LayoutPile>,
+    widths: Vec<f64>,
+    label_room: f64,
+}
+
+impl<'a> Table<'a> {
+    fn measure(&self, gap: f64) -> Vec<f64> {
         let cells = |c: &Column| {
-            let longest = order.iter().map(|p| width(&(c.cell)(p, s.system), style));
+            let longest = self
+                .order
+                .iter()
+                .map(|p| width(&(c.cell)(p, self.s.system), Style::PLAIN));
             longest
-                .chain([width(c.head, Style::BOLD), width(c.unit, style)])
+                .chain([width(c.head, Style::BOLD), width(c.unit, Style::PLAIN)])
                 .fold(0.0, f64::max)
         };
-        columns.iter().map(|c| cells(c) + GAP).collect()
-    };
-    let mut widths = measure(&columns);
-    if widths.iter().sum::<f64>() + LABEL_LEAST > area.w {
-        // far from the origin coordinates are too long for the table; they are in the answer
-        columns.drain(..2);
-        widths = measure(&columns);
+        self.columns.iter().map(|c| cells(c) + gap).collect()
     }
-    // what is left over goes between the columns
-    let left_over = area.w - LABEL_LEAST - widths.iter().sum::<f64>();
-    let spread = (left_over / columns.len() as f64 / 2.0).clamp(0.0, 4.0);
-    widths.iter_mut().for_each(|w| *w += spread);
-    let label_room = (area.w - widths.iter().sum::<f64>()).max(LABEL_LEAST);
-    head(svg, &columns, &widths, area);
-    let mut y = area.y + 2.0 * PITCH + 1.2;
-    for pile in &order {
-        y += PITCH;
-        let base = y - 0.24 * PITCH;
-        let style = if figure.failed.contains(&pile.label) {
-            Style::BOLD
-        } else {
-            Style::PLAIN
-        };
-        svg.text(area.x, base, &fitted(&pile.label, label_room, style), style);
-        let mut x = area.right() - widths.iter().sum::<f64>();
-        for (column, w) in columns.iter().zip(&widths) {
+
+    /// Widens the columns to the room.
+    fn spread(&mut self, room: f64, least: f64) {
+        // what is left over goes between the columns
+        let left_over = room - least - self.widths.iter().sum::<f64>();
+        let spread = (left_over / self.columns.len().max(1) as f64 / 2.0).clamp(0.0, 4.0);
+        self.widths.iter_mut().for_each(|w| *w += spread);
+        self.label_room = (room - self.widths.iter().sum::<f64>()).max(least);
+    }
+
+    /// The heading of the table and its rule.
+    fn head(&self, svg: &mut Svg, area: Rect) {
+        let end = Style::BOLD.at(Anchor::End);
+        svg.text(area.x, area.y + 0.76 * PITCH, "pile", Style::BOLD);
+        let mut x = area.right() - self.widths.iter().sum::<f64>();
+        for (column, w) in self.columns.iter().zip(&self.widths) {
             x += w;
-            let text = (column.cell)(pile, s.system);
-            svg.text(x, base, &text, Style::PLAIN.at(Anchor::End));
+            svg.text(x, area.y + 0.76 * PITCH, column.head, end);
+            if !column.unit.is_empty() {
+                svg.text(
+                    x,
+                    area.y + 1.76 * PITCH,
+                    column.unit,
+                    Style::PLAIN.at(Anchor::End),
+                );
+            }
         }
-    }
-    if left_out > 0 {
-        let rest = s.answer.result.piles.len() - order.len();
-        svg.text(
-            area.x,
-            y + 0.76 * PITCH,
-            &format!("and {} further piles in the answer", words::count(rest)),
-            Style::PLAIN,
+        let y = area.y + 2.0 * PITCH + 0.6;
+        svg.line(
+            (area.x, y),
+            (area.right(), y),
+            "stroke=\"#000\" stroke-width=\"0.35\"",
         );
+    }
+
+    /// Heading and rows; returns the lower edge.
+    fn draw(&self, svg: &mut Svg, piles: &[&LayoutPile], area: Rect) -> f64 {
+        self.head(svg, area);
+        let mut y = area.y + 2.0 * PITCH + 1.2;
+        for pile in piles {
+            y += PITCH;
+            let base = y - 0.24 * PITCH;
+            let style = if self.figure.failed.contains(&pile.label) {
+                Style::BOLD
+            } else {
+                Style::PLAIN
+            };
+            let label = fitted(&pile.label, self.label_room, style);
+            svg.text(area.x, base, &label, style);
+            let mut x = area.right() - self.widths.iter().sum::<f64>();
+            for (column, w) in self.columns.iter().zip(&self.widths) {
+                x += w;
+                let text = (column.cell)(pile, self.s.system);
+                svg.text(x, base, &text, Style::PLAIN.at(Anchor::End));
+            }
+        }
+        y
     }
 }
 
-/// The heading of the table and its rule.
-fn head(svg: &mut Svg, columns: &[Column], widths: &[f64], area: Rect) {
-    let end = Style::BOLD.at(Anchor::End);
-    svg.text(area.x, area.y + 0.76 * PITCH, "pile", Style::BOLD);
-    let mut x = area.right() - widths.iter().sum::<f64>();
-    for (column, w) in columns.iter().zip(widths) {
-        x += w;
-        svg.text(x, area.y + 0.76 * PITCH, column.head, end);
-        if !column.unit.is_empty() {
-            svg.text(
-                x,
-                area.y + 1.76 * PITCH,
-                column.unit,
-                Style::PLAIN.at(Anchor::End),
-            );
-        }
+/// The piles with place and load, as many as there is room for.
+pub fn draw(svg: &mut Svg, s: Subject, figure: &Figure, area: Rect) {
+    let piles = &s.answer.result.piles;
+    // a heading of two lines, and a rule
+    let rows = ((area.h - 2.0 * PITCH - 1.6) / PITCH).floor();
+    if rows < 2.0 || piles.is_empty() {
+        return;
     }
-    let y = area.y + 2.0 * PITCH + 0.6;
-    svg.line(
-        (area.x, y),
-        (area.right(), y),
-        "stroke=\"#000\" stroke-width=\"0.35\"",
-    );
+    let rows = rows as usize;
+    let mut table = Table {
+        s,
+        figure,
+        columns: columns(s, figure),
+        order: piles.iter().collect(),
+        widths: Vec::new(),
+        label_room: 0.0,
+    };
+    if piles.len() > rows && halves(svg, &mut table, rows, area) {
+        return;
+    }
+    if piles.len() > rows {
+        first_of(&mut table.order, figure, rows - 1);
+    }
+    table.widths = table.measure(GAP);
+    if table.widths.iter().sum::<f64>() + LABEL_LEAST > area.w {
+        // far from the origin coordinates are too long for the table; they are in the answer
+        table.columns.retain(|c| !c.place);
+        table.widths = table.measure(GAP);
+    }
+    table.spread(area.w, LABEL_LEAST);
+    let y = table.draw(svg, &table.order, area);
+    rest(svg, &table, (area.x, y));
+}
+
+/// Draws the table in two halves without the places of the piles; false where it is too wide
+/// for that.
+fn halves(svg: &mut Svg, table: &mut Table, rows: usize, area: Rect) -> bool {
+    let half = (area.w - HALVES) / 2.0;
+    let numbers = table.figure.notes == Notes::Numbers;
+    let whole = std::mem::take(&mut table.columns);
+    // the plan with numbers alone has nothing but places to tell
+    let (places, others): (Vec<Column>, Vec<Column>) = whole.into_iter().partition(|c| c.place);
+    let (kept, spared) = if numbers {
+        (others.into_iter().chain(places).collect(), Vec::new())
+    } else {
+        (others, places)
+    };
+    table.columns = kept;
+    let all = table.order.clone();
+    if all.len() > 2 * rows {
+        first_of(&mut table.order, table.figure, 2 * rows - 2);
+    }
+    table.widths = table.measure(NARROW);
+    if table.columns.is_empty() || table.widths.iter().sum::<f64>() + LABEL_NARROW > half {
+        // as it was
+        table.order = all;
+        let at = usize::from(table.figure.kinds.all().len() > 1 && !numbers);
+        table.columns.splice(at..at, spared);
+        return false;
+    }
+    table.spread(half, LABEL_NARROW);
+    let per_half = table.order.len().div_ceil(2);
+    let mut lower = area.y;
+    for (i, part) in table.order.chunks(per_half).enumerate() {
+        let at = Rect {
+            x: area.x + i as f64 * (half + HALVES),
+            w: half,
+            ..area
+        };
+        lower = f64::max(lower, table.draw(svg, part, at));
+    }
+    rest(svg, table, (area.x, lower));
+    true
+}
+
+/// Keeps the first piles of those: without loads at their marks, over a limit, most utilised.
+fn first_of(order: &mut Vec<&LayoutPile>, figure: &Figure, count: usize) {
+    let rank = |p: &LayoutPile| {
+        let over = figure.failed.contains(&p.label);
+        let short = figure.notes == Notes::Loads && figure.short.contains(&p.label);
+        (short, over, p.utilisation_ratio.unwrap_or(0.0))
+    };
+    order.sort_by(|a, b| {
+        let (a, b) = (rank(a), rank(b));
+        (b.0, b.1).cmp(&(a.0, a.1)).then(b.2.total_cmp(&a.2))
+    });
+    order.truncate(count);
+}
+
+/// Says what became of the piles that are not in the table.
+fn rest(svg: &mut Svg, table: &Table, (x, y): (f64, f64)) {
+    let left_out = table.s.answer.result.piles.len() - table.order.len();
+    if left_out == 0 {
+        return;
+    }
+    let told = table
+        .order
+        .iter()
+        .filter(|p| table.figure.short.contains(&p.label));
+    let text = if table.figure.short.len() == told.count() && table.figure.notes == Notes::Loads {
+        format!("{} further piles: at their marks", words::count(left_out))
+    } else {
+        format!("and {} further piles in the answer", words::count(left_out))
+    };
+    svg.text(x, y + 0.76 * PITCH, &text, Style::PLAIN);
 }

@@ -17,16 +17,20 @@ use bearwell_engine::record::InstallationRecord;
 use bearwell_engine::torque::TorqueCapacity;
 use bearwell_engine::trace::Trace;
 use bearwell_papers::{
-    cab_card_svg, frost_svg, helix_svg, job_svg, layout_svg, load_test_svg, record_svg,
+    cab_card_svg, frost_svg, helix_svg, job_svg, layout_numbers_svg, layout_svg, load_test_svg,
+    record_svg,
 };
 use common::judge;
 use common::strokes::judge_strokes;
 
 /// Examples of `pile-layout` whose pictures are committed.
-const LAYOUTS: [(&str, Paper); 3] = [
+const LAYOUTS: [(&str, Paper); 6] = [
+    ("keep-outs", Paper::Letter),
     ("linnet", Paper::Letter),
     ("linnet-search", Paper::Letter),
+    ("pile-types-least-cost", Paper::Letter),
     ("sizerin", Paper::A4),
+    ("soil-zones", Paper::A4),
 ];
 /// Examples of `helix-capacity` whose pictures are committed, as `helix-` and their name.
 const HELICES: [(&str, Paper); 9] = [
@@ -139,9 +143,11 @@ fn committed<C: Calculation>(draw: Draw<C>, prefix: &str, pictures: &[(&str, Pap
 #[test]
 fn every_layout_makes_a_good_sheet() {
     let judge = |name: &str, svg: &str| {
-        judge(name, svg);
+        let sheet = judge(name, svg);
+        judge_strokes(name, svg, &sheet);
     };
     all_sheets::<PileLayout>(layout_svg, judge, LAYOUTS.len());
+    all_sheets::<PileLayout>(layout_numbers_svg, judge, LAYOUTS.len());
 }
 
 #[test]

@@ -12,8 +12,8 @@ pub mod strokes;
 use bearwell_engine::contract::{Answer, Paper};
 use bearwell_engine::layout::{Outcome, Request};
 use bearwell_engine::quantity::System;
-use bearwell_papers::layout_svg;
-use serde_json::{Value, json};
+use bearwell_papers::{layout_numbers_svg, layout_svg};
+use serde_json::{Map, Value, json};
 
 /// A text on the sheet with the room it takes.
 #[derive(Debug, Clone)]
@@ -181,9 +181,32 @@ pub struct Plan {
     /// Of every pile, lbf; none leaves the piles unjudged.
     pub capacity: Option<f64>,
     pub cautions: usize,
+    /// Further members of the request and of the outcome.
+    pub asked: Map<String, Value>,
+    pub found: Map<String, Value>,
+    /// Width of every beam, ft, drawn square to each straight run.
+    pub width: Option<f64>,
+    /// Openings of the first beam: from, to, ft along it, whether there is no beam.
+    pub openings: Vec<(f64, f64, bool)>,
+    /// Types of pile, taken in turn by the piles: label and capacity, lbf.
+    pub types: Vec<(String, f64)>,
 }
 
-fn at(x: f64, y: f64) -> Value {
+/// Edges of a straight run of beam.
+fn edges(from: (f64, f64), to: (f64, f64), width: f64) -> Value {
+    let (dx, dy) = (to.0 - from.0, to.1 - from.1);
+    let long = (dx * dx + dy * dy).sqrt().max(1e-9);
+    let n = (-dy / long * width / 2.0, dx / long * width / 2.0);
+    let edge = |side: f64| [from, to].map(|p| at(p.0 + side * n.0, p.1 + side * n.1));
+    json!({"left": edge(1.0), "right": edge(-1.0)})
+}
+
+fn merge(into: &mut Value, members: &Map<String, Value>) {
+    let object = into.as_object_mut().expect("an object");
+    object.extend(members.clone());
+}
+
+pub fn at(x: f64, y: f64) -> Value {
     json!({"x": {"value": x, "unit": "ft"}, "y": {"value": y, "unit": "ft"}})
 }
 
@@ -216,6 +239,31 @@ impl Plan {
             request["pile_capacity"] =
                 json!({"level": "allowable", "compression": lbf(c), "tension": lbf(c)});
         }
+        if !self.types.is_empty() {
+            let types: Vec<_> = self
+                .types
+                .iter()
+                .map(|(label, c)| json!({"label": label, "compression": lbf(*c), "tension": lbf(*c)}))
+                .collect();
+            request["pile_types"] = json!({"level": "allowable", "types": types});
+            request
+                .as_object_mut()
+                .expect("an object")
+                .remove("pile_capacity");
+        }
+        let openings: Vec<_> = self
+            .openings
+            .iter()
+            .map(|(from, to, no_beam)| {
+                let kind = if *no_beam { "no_beam" } else { "load_free" };
+                let ft = |v: f64| json!({"value": v, "unit": "ft"});
+                json!({"from": ft(*from), "to": ft(*to), "kind": kind})
+            })
+            .collect();
+        if !openings.is_empty() {
+            request["beams"][0]["openings"] = json!(openings);
+        }
+        merge(&mut request, &self.asked);
         let answer = json!({
             "verdict": if self.fails().is_empty() { "accept" } else { "reject" },
             "verdict_reasons": self.fails().iter().map(|label| json!({
@@ -249,12 +297,16 @@ impl Plan {
         let piles: Vec<_> = self
             .piles
             .iter()
-            .map(|p| {
+            .enumerate()
+            .map(|(i, p)| {
                 let demand = |v| json!({"demand": lbf(v), "combination": "D", "supports": "rigid"});
                 let mut pile = json!({"label": p.0, "at": at(p.1, p.2), "placed_by": "given",
                     "compression": demand(p.3), "tension": demand(p.4), "by_beam": [],
                     "rigid": {"max": lbf(p.3), "max_combination": "D",
                               "min": lbf(-p.4), "min_combination": "D"}});
+                if !self.types.is_empty() {
+                    pile["pile_type"] = json!(self.types[i % self.types.len()].0);
+                }
                 if let Some(u) = ratio(p) {
                     pile["utilisation_ratio"] = json!(u);
                 }
@@ -265,10 +317,15 @@ impl Plan {
             "combination": "D", "supports": "rigid"});
         let beams: Vec<_> = beams
             .iter()
-            .map(|b| {
-                json!({"label": b["label"], "points": b["points"],
+            .zip(&self.beams)
+            .map(|(b, (_, line))| {
+                let mut beam = json!({"label": b["label"], "points": b["points"],
                 "length": {"value": 1, "unit": "ft"}, "sagging": moment, "hogging": moment,
-                "shear": {"shear": lbf(0.0), "at": at(0.0, 0.0), "combination": "D", "supports": "rigid"}})
+                "shear": {"shear": lbf(0.0), "at": at(0.0, 0.0), "combination": "D", "supports": "rigid"}});
+                if let Some(w) = self.width {
+                    beam["edges"] = line.windows(2).map(|r| edges(r[0], r[1], w)).collect();
+                }
+                beam
             })
             .collect();
         let mut nearest: Option<f64> = None;
@@ -290,10 +347,17 @@ impl Plan {
             outcome["spacing"]["nearest_piles"] =
                 json!({"distance": {"value": d, "unit": "ft"}, "from": "a", "to": "b"});
         }
+        merge(&mut outcome, &self.found);
         if let Some(u) = self.piles.iter().filter_map(ratio).reduce(f64::max) {
             outcome["max_utilisation_ratio"] = json!(u);
         }
         outcome
+    }
+
+    /// The sheet of this plan with the numbers of its piles alone.
+    pub fn numbers(&self, system: System, paper: Paper) -> String {
+        let (request, answer) = self.answer();
+        layout_numbers_svg(&request, &answer, system, paper)
     }
 
     /// The sheet of this plan.
