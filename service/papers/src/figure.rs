@@ -11,7 +11,7 @@ use crate::page::{self, Scale, View};
 use crate::panel::Subject;
 use crate::place::Room;
 use crate::plan::kinds::Kinds;
-use crate::plan::{beams, ground, piles};
+use crate::plan::{beams, ground, piles, slabs};
 use crate::svg::{Anchor, Rect, Style, Svg, width};
 use crate::words;
 
@@ -104,9 +104,12 @@ pub fn draw(svg: &mut Svg, s: Subject, notes: Notes, frame: Rect) -> Figure {
     for part in &seen {
         figure.untold_count += usize::from(!part.tell(svg, &mut room, field));
     }
+    let spanned = slabs::slabs(s, &view);
+    figure.untold_count += slabs::tell(svg, &mut room, field, &spanned);
     piles::distances(svg, outcome, &view, s.system, &all, &mut room);
     beams::names(svg, &all, &view, &mut room);
     // the ground goes round everything that stands on it
+    slabs::draw(svg, &room, field, &spanned);
     seen.iter().for_each(|part| part.draw(svg, &room, field));
     figure
 }

@@ -10,9 +10,9 @@ use crate::page::{self, MARGIN};
 use crate::panel::{self, Subject};
 use crate::plan::key::{self, Columns};
 use crate::svg::{Rect, Svg};
-use crate::{figure, strip, words};
+use crate::{figure, strip, table, words};
 
-/// Width of the reading column, mm.
+/// Least width of the reading column, mm.
 const SIDE: f64 = 70.0;
 /// Gap between plan and reading column, mm.
 const GAP: f64 = 4.0;
@@ -68,7 +68,9 @@ fn draw(
         system,
     };
     let (first, further) = key::entries(subject, notes);
-    let wide = inner.w - SIDE - GAP;
+    // many piles ask for a wider table
+    let reading = table::wanted(subject, notes).max(SIDE);
+    let wide = inner.w - reading - GAP;
     let columns = (!further.is_empty()).then(|| Columns::of(&further, wide));
     let band = columns.as_ref().map_or(0.0, Columns::height);
     let frame = Rect {
@@ -93,8 +95,8 @@ fn draw(
         columns.draw(&mut svg, &further, area);
     }
     let side = Rect {
-        x: inner.right() - SIDE,
-        w: SIDE,
+        x: inner.right() - reading,
+        w: reading,
         h: above - 1.0,
         ..inner
     };

@@ -246,32 +246,32 @@ fn piles(s: Subject) -> Vec<String> {
 /// What is not on the sheet.
 fn missing(figure: &Figure) -> Vec<String> {
     let mut texts = Vec::new();
+    if figure.notes == Notes::Loads && !figure.short.is_empty() {
+        texts.push(format!(
+            "{} piles are drawn without loads for want of room.",
+            words::count(figure.short.len())
+        ));
+    }
     let mut tell = |count: usize, what: &str| {
         if count > 0 {
-            texts.push(format!("{} {what}", words::count(count)));
+            texts.push(format!("{what}: {}.", words::count(count)));
         }
     };
-    if figure.notes == Notes::Loads {
-        tell(
-            figure.short.len(),
-            "piles are drawn without loads for want of room.",
-        );
-    }
     tell(
         figure.nameless_count,
-        "of the pile marks have no number for want of room.",
+        "Pile marks without a number for want of room",
     );
     tell(
         figure.untold_count,
-        "names of areas are left out for want of room.",
+        "Names of areas left out for want of room",
     );
     tell(
         figure.outside_count,
-        "zones or things to keep off lie outside of the sheet.",
+        "Zones and things to keep off outside of the sheet",
     );
     tell(
         figure.unexplained_count,
-        "entries of the key are left out for want of room.",
+        "Entries left out of the key for want of room",
     );
     texts
 }

@@ -7,6 +7,7 @@ use bearwell_engine::quantity::System;
 
 use crate::figure::{Figure, Notes};
 use crate::panel::{PITCH, Subject};
+use crate::plan::kinds::Kinds;
 use crate::svg::{Anchor, Rect, Style, Svg, fitted, width};
 use crate::words;
 
@@ -35,15 +36,12 @@ fn column<'a>(
     }
 }
 
-fn columns<'a>(s: Subject<'a>, figure: &'a Figure) -> Vec<Column<'a>> {
+fn columns<'a>(s: Subject<'a>, kinds: &'a Kinds, notes: Notes) -> Vec<Column<'a>> {
     let (length, force) = (words::length_unit(s.system), words::force_unit(s.system));
     let mut all = Vec::new();
-    if figure.kinds.all().len() > 1 {
+    if kinds.all().len() > 1 {
         all.push(column("type", "", |p, _| {
-            figure
-                .kinds
-                .number(p)
-                .map_or("-".into(), |n| format!("[{n}]"))
+            kinds.number(p).map_or("-".into(), |n| format!("[{n}]"))
         }));
     }
     for (head, cell) in [
@@ -58,7 +56,7 @@ fn columns<'a>(s: Subject<'a>, figure: &'a Figure) -> Vec<Column<'a>> {
             ..column(head, length, cell)
         });
     }
-    if figure.notes == Notes::Numbers {
+    if notes == Notes::Numbers {
         return all;
     }
     all.push(column("down", force, |p, u| {
@@ -86,8 +84,12 @@ const NARROW: f64 = 1.3;
 const HALVES: f64 = 4.0;
 /// Least room for the label of a pile, mm.
 const LABEL_LEAST: f64 = 8.0;
-/// The same where the table has two halves.
-const LABEL_NARROW: f64 = 7.0;
+/// Most room for it where the table has two halves.
+const LABEL_MOST: f64 = 16.0;
+/// Piles from which on the sheet makes room for a table of two halves.
+const MANY: usize = 25;
+/// Greatest width of a table of two halves, mm.
+const WIDE: f64 = 90.0;
 
 /// The table of some piles in one column or in two halves.
 struct Table<'a> {
@@ -101,16 +103,7 @@ struct Table<'a> {
 
 impl<'a> Table<'a> {
     fn measure(&self, gap: f64) -> Vec<f64> {
-        let cells = |c: &Column| {
-            let longest = self
-                .order
-                .iter()
-                .map(|p| width(&(c.cell)(p, self.s.system), Style::PLAIN));
-            longest
-                .chain([width(c.head, Style::BOLD), width(c.unit, Style::PLAIN)])
-                .fold(0.0, f64::max)
-        };
-        self.columns.iter().map(|c| cells(c) + gap).collect()
+        measure(&self.columns, &self.order, self.s.system, gap)
     }
 
     /// Widens the columns to the room.
@@ -172,6 +165,43 @@ impl<'a> Table<'a> {
     }
 }
 
+/// Widths of columns.
+fn measure(columns: &[Column], piles: &[&LayoutPile], system: System, gap: f64) -> Vec<f64> {
+    let cells = |c: &Column| {
+        let longest = piles
+            .iter()
+            .map(|p| width(&(c.cell)(p, system), Style::PLAIN));
+        longest
+            .chain([width(c.head, Style::BOLD), width(c.unit, Style::PLAIN)])
+            .fold(0.0, f64::max)
+    };
+    columns.iter().map(|c| cells(c) + gap).collect()
+}
+
+/// Room for the labels in a table of two halves.
+fn label_least(piles: &[&LayoutPile]) -> f64 {
+    let widths = piles.iter().map(|p| width(&p.label, Style::BOLD));
+    widths.fold(0.0, f64::max).clamp(LABEL_LEAST, LABEL_MOST) + 0.4
+}
+
+/// Width that the table of many piles asks for; 0 where there are few, or where even that
+/// would not do.
+pub fn wanted(s: Subject, notes: Notes) -> f64 {
+    let piles: Vec<&LayoutPile> = s.answer.result.piles.iter().collect();
+    if piles.len() <= MANY {
+        return 0.0;
+    }
+    let kinds = Kinds::of(s);
+    let mut columns = columns(s, &kinds, notes);
+    if notes == Notes::Loads {
+        columns.retain(|c| !c.place);
+    }
+    let widths = measure(&columns, &piles, s.system, NARROW);
+    let half = label_least(&piles) + widths.iter().sum::<f64>();
+    let wide = 2.0 * half + HALVES;
+    if wide <= WIDE { wide } else { 0.0 }
+}
+
 /// The piles with place and load, as many as there is room for.
 pub fn draw(svg: &mut Svg, s: Subject, figure: &Figure, area: Rect) {
     let piles = &s.answer.result.piles;
@@ -184,7 +214,7 @@ pub fn draw(svg: &mut Svg, s: Subject, figure: &Figure, area: Rect) {
     let mut table = Table {
         s,
         figure,
-        columns: columns(s, figure),
+        columns: columns(s, &figure.kinds, figure.notes),
         order: piles.iter().collect(),
         widths: Vec::new(),
         label_room: 0.0,
@@ -225,14 +255,15 @@ fn halves(svg: &mut Svg, table: &mut Table, rows: usize, area: Rect) -> bool {
         first_of(&mut table.order, table.figure, 2 * rows - 2);
     }
     table.widths = table.measure(NARROW);
-    if table.columns.is_empty() || table.widths.iter().sum::<f64>() + LABEL_NARROW > half {
+    let least = label_least(&table.order);
+    if table.columns.is_empty() || table.widths.iter().sum::<f64>() + least > half + 0.01 {
         // as it was
         table.order = all;
         let at = usize::from(table.figure.kinds.all().len() > 1 && !numbers);
         table.columns.splice(at..at, spared);
         return false;
     }
-    table.spread(half, LABEL_NARROW);
+    table.spread(half, least);
     let per_half = table.order.len().div_ceil(2);
     let mut lower = area.y;
     for (i, part) in table.order.chunks(per_half).enumerate() {

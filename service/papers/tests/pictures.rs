@@ -24,12 +24,13 @@ use common::judge;
 use common::strokes::judge_strokes;
 
 /// Examples of `pile-layout` whose pictures are committed.
-const LAYOUTS: [(&str, Paper); 6] = [
+const LAYOUTS: [(&str, Paper); 7] = [
     ("keep-outs", Paper::Letter),
     ("linnet", Paper::Letter),
     ("linnet-search", Paper::Letter),
     ("pile-types-least-cost", Paper::Letter),
     ("sizerin", Paper::A4),
+    ("slab-on-void-form", Paper::Letter),
     ("soil-zones", Paper::A4),
 ];
 /// Examples of `helix-capacity` whose pictures are committed, as `helix-` and their name.

@@ -58,6 +58,7 @@ struct Case {
     types: Vec<(String, f64)>,
     things: Vec<(Thing, f64, String, Option<String>)>,
     zones: Vec<(Vec<Share>, String)>,
+    slabs: Vec<(Share, Share, f64, bool, String)>,
     openings: Vec<(f64, f64, bool)>,
     form: Vec<Share>,
     search: Option<(bool, bool)>,
@@ -92,25 +93,37 @@ fn case() -> impl Strategy<Value = Case> {
             0..8,
         ),
         prop::collection::vec((prop::collection::vec(share(), 3..7), label()), 0..6),
+        prop::collection::vec(
+            (
+                share(),
+                (0.05..0.6_f64, 0.05..0.6_f64),
+                0.0..3.1_f64,
+                any::<bool>(),
+                label(),
+            ),
+            0..4,
+        ),
         prop::collection::vec((0.0..0.9_f64, 0.0..0.4_f64, any::<bool>()), 0..4),
         prop::collection::vec(share(), 0..6),
         prop::option::of((any::<bool>(), any::<bool>())),
     );
     (plan, more).prop_map(
-        |((origin, log, beams, piles, width), (types, things, zones, openings, form, search))| {
-            Case {
-                origin,
-                extent: bearwell_engine::math::pow(10.0, log),
-                beams,
-                piles,
-                width,
-                types,
-                things,
-                zones,
-                openings,
-                form,
-                search,
-            }
+        |(
+            (origin, log, beams, piles, width),
+            (types, things, zones, slabs, openings, form, search),
+        )| Case {
+            origin,
+            extent: bearwell_engine::math::pow(10.0, log),
+            beams,
+            piles,
+            width,
+            types,
+            things,
+            zones,
+            slabs,
+            openings,
+            form,
+            search,
         },
     )
 }
@@ -177,11 +190,39 @@ impl Case {
             })
             .collect();
         asked.insert("soil_zones".into(), json!(zones));
+        let slabs: Vec<Value> = self
+            .slabs
+            .iter()
+            .map(|(corner, size, ..)| {
+                let (x, y) = *corner;
+                let corners = [
+                    (x, y),
+                    (x + size.0, y),
+                    (x + size.0, y + size.1),
+                    (x, y + size.1),
+                ];
+                json!({"corners": self.all(&corners),
+                       "loads": [{"kind": "dead", "load": {"value": 50, "unit": "psf"}},
+                                 {"kind": "live", "load": {"value": 40, "unit": "psf"}}]})
+            })
+            .collect();
+        asked.insert("slabs".into(), json!(slabs));
         asked
     }
 
     fn found(&self) -> Map<String, Value> {
         let mut found = Map::new();
+        let slabs: Vec<Value> = self
+            .slabs
+            .iter()
+            .map(|(_, _, angle, one_way, label)| {
+                json!({"label": label, "area": {"value": 1, "unit": "m2"},
+                       "spanning": if *one_way { "one_way" } else { "two_way" },
+                       "strips_from_east": {"value": angle - 1.5, "unit": "rad"},
+                       "loads": [], "beams": []})
+            })
+            .collect();
+        found.insert("slabs".into(), json!(slabs));
         if self.form.len() > 1 {
             let form = json!([{"label": "F", "points": self.all(&self.form), "sides": [],
                 "form_length": ft(1.0), "centre_length": ft(1.0),

@@ -39,7 +39,7 @@ pub struct Part {
 }
 
 /// Longest name, mm.
-const NAME_ROOM: f64 = 34.0;
+const NAME_ROOM: f64 = 46.0;
 /// Least clearance that is drawn, mm.
 const CLEARANCE_LEAST: f64 = 0.5;
 /// Clear edge around what stands on the plan, mm.
@@ -159,8 +159,12 @@ impl Part {
     /// Writes its name where there is room; whether there was.
     pub fn tell(&self, svg: &mut Svg, room: &mut Room, field: Rect) -> bool {
         let lines: Vec<&str> = self.name.iter().map(String::as_str).collect();
-        write(svg, room, field, &self.shape, &lines)
-            || write(svg, room, field, &self.shape, &lines[..1])
+        // the name of a lot belongs to its boundary
+        let shape = Shape {
+            closed: self.shape.closed && self.what != What::Lot,
+            points: self.shape.points.clone(),
+        };
+        write(svg, room, field, &shape, &lines) || write(svg, room, field, &shape, &lines[..1])
     }
 
     /// Draws it around all that stands on the plan.
@@ -312,7 +316,8 @@ pub fn write(svg: &mut Svg, room: &mut Room, field: Rect, shape: &Shape, texts: 
         w,
         h,
     };
-    let rect = if shape.closed && seen.w >= w && seen.h >= h {
+    // a hatch is to be seen around its name
+    let rect = if shape.closed && seen.w >= 1.5 * w && seen.h >= 2.0 * h {
         let mut spots: Vec<Spot> = Vec::new();
         for i in 1..16 {
             for j in 1..16 {

@@ -1,7 +1,7 @@
 //! What the marks, lines and fills of a plan mean; only what is on the sheet.
 
 use bearwell_engine::contract::SubjectKind;
-use bearwell_engine::layout::KeepOutShape;
+use bearwell_engine::layout::{KeepOutShape, SpanningUsed};
 
 use crate::figure::{Notes, failed};
 use crate::panel::{PITCH, Subject};
@@ -60,6 +60,12 @@ pub fn entries(s: Subject, notes: Notes) -> (Vec<Entry>, Vec<Entry>) {
             form.draw(svg, at, 0.95, Some(0.0))
         }));
     }
+    if !kinds.all().is_empty() && piles.iter().any(|p| p.pile_type.is_none()) {
+        all.push(Entry {
+            sample: None,
+            text: "[-] pile without a type".to_owned(),
+        });
+    }
     if piles.iter().any(pulled) {
         all.push(entry("ring: pulled up in some combination", |svg, at| {
             marks::dial(svg, at, 0.9, Some(0.0));
@@ -68,6 +74,7 @@ pub fn entries(s: Subject, notes: Notes) -> (Vec<Entry>, Vec<Entry>) {
     }
     all.extend(beams(s));
     all.extend(grounds(s));
+    all.extend(slabs(s));
     (beside, all)
 }
 
@@ -224,6 +231,40 @@ fn grounds(s: Subject) -> Vec<Entry> {
                 }
             }
             svg.path(&d, "stroke=\"#000\" stroke-width=\"0.2\"");
+        }));
+    }
+    all
+}
+
+/// Slabs.
+fn slabs(s: Subject) -> Vec<Entry> {
+    let found: Vec<SpanningUsed> = s
+        .answer
+        .result
+        .slabs
+        .iter()
+        .flatten()
+        .map(|slab| slab.spanning)
+        .collect();
+    let mut all = Vec::new();
+    if found.contains(&SpanningUsed::TwoWay) {
+        let pen = "stroke=\"#000\" stroke-width=\"0.2\" stroke-dasharray=\"0.5 1\"";
+        all.push(entry("slab: parts by beam", across(pen)));
+    }
+    if found.contains(&SpanningUsed::OneWay) {
+        all.push(entry("slab spans this way", |svg, (x, y)| {
+            across("stroke=\"#000\" stroke-width=\"0.25\"")(svg, (x, y));
+            let d = format!(
+                "M{a} {b}L{c} {y}L{a} {e}M{f} {b}L{g} {y}L{f} {e}",
+                a = mm(x - 1.4),
+                b = mm(y - 0.6),
+                c = mm(x - 2.6),
+                e = mm(y + 0.6),
+                f = mm(x + 1.4),
+                g = mm(x + 2.6),
+                y = mm(y)
+            );
+            svg.path(&d, "stroke=\"#000\" stroke-width=\"0.25\"");
         }));
     }
     all

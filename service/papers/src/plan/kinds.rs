@@ -190,6 +190,9 @@ impl Kinds {
             Some(n) if over || (self.numbered() && n >= FORMS.len()) => {
                 format!("{} [{n}]", pile.label)
             }
+            None if !self.all.is_empty() && pile.pile_type.is_none() => {
+                format!("{} [-]", pile.label)
+            }
             _ => pile.label.clone(),
         }
     }

@@ -1,5 +1,5 @@
 //! The parts of a plan of piles: beams with their form lines and openings, piles by type,
-//! the ground with what piles keep away from, and what all of that means.
+//! the ground with what piles keep away from, slabs, and what all of that means.
 
 pub mod beams;
 pub mod claims;
@@ -9,3 +9,4 @@ pub mod kinds;
 pub mod openings;
 pub mod piles;
 pub mod shape;
+pub mod slabs;

@@ -253,9 +253,10 @@ pub fn distances(
                 let size = (w, LINE * SMALL);
                 // the side towards the middle of the plan: loads stand on the other one
                 let inward = direction(at, view.paper);
-                if let Some(place) = room.label(at, half - 0.5, size, inward, false)
+                if let Some(place) = room.near(at, half - 0.5, size, inward)
                     && place.covers == 0
                 {
+                    room.keep(&place);
                     let r = place.rect;
                     svg.text(r.x + r.w / 2.0, r.y + 0.76 * LINE * SMALL, &text, style);
                 }

@@ -198,7 +198,9 @@ impl Shape {
                         foot.0 + LONG * 0.7 * (n.0 + d.0),
                         foot.1 + LONG * 0.7 * (n.1 + d.1),
                     );
-                    lines.extend(clipped(field, (foot, head)));
+                    if side(head) {
+                        lines.extend(clipped(field, (foot, head)));
+                    }
                 }
             }
         }
