@@ -6,18 +6,22 @@
 //! of upward forces to the left. A couple is positive where it acts like a rotation
 //! `dw/dx` (clockwise when `x` runs to the right).
 //!
-//! Lines share the deflection of a node where they meet and nothing else, which is exact
-//! for members without torsional stiffness.
+//! Without torsion, lines share the deflection of a node where they meet and nothing else.
+//! With torsion they share its tilt too: what bends one line at the node twists another.
 
 mod cases;
 mod element;
 mod extreme;
-mod skyline;
+mod loads;
+mod order;
+mod recover;
 mod solve;
+mod sparse;
 #[cfg(test)]
 mod tests;
 #[cfg(test)]
 pub(crate) mod three_moment;
+mod unknowns;
 
 pub use cases::LineCases;
 pub use extreme::{Extremes, Piece, Spot};
@@ -43,6 +47,17 @@ pub struct Network {
     pub lines: Vec<Line>,
     /// Number of load cases.
     pub cases: usize,
+    /// Torsion of the lines; without it lines that meet share their deflection only.
+    pub torsion: Option<Torsion>,
+}
+
+/// What torsion needs to know of every line.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Torsion {
+    /// Direction in plan, a unit vector.
+    pub direction: Vec<(f64, f64)>,
+    /// Torsional rigidity between consecutive nodes, N m2; one fewer than nodes.
+    pub rigidity: Vec<Vec<f64>>,
 }
 
 /// One straight line of beam, continuous over its nodes; what lies outside its first and

@@ -5,7 +5,7 @@ use super::combine::Combination;
 use super::frame::{Frame, resultant};
 use super::outcome::SupportModel;
 use super::plan::Place;
-use crate::beam::{Extremes, Fault, Network, Piece, Solution, solve};
+use crate::beam::{Extremes, Fault, LineSolution, Network, Piece, Solution, solve};
 
 /// A value only replaces another when it is greater by more than rounding.
 const NOISE: f64 = 1e-12;
@@ -109,6 +109,8 @@ pub(super) struct BeamEnvelope {
     pub sagging: Governing,
     pub hogging: Governing,
     pub shear: Governing,
+    /// Nil without torsion.
+    pub torque: Governing,
 }
 
 /// Extremes of every beam over all combinations and support models.
@@ -133,6 +135,7 @@ pub(super) fn beam_envelopes(
                 sagging: nothing,
                 hogging: nothing,
                 shear: nothing,
+                torque: nothing,
             }
         })
         .collect();
@@ -142,10 +145,51 @@ pub(super) fn beam_envelopes(
                 let mut parts = PartExtremes::new(frame, r);
                 model.solution.lines[r].walk(line, &combination.factors, |piece| parts.add(&piece));
                 parts.finish(|beam, e| widen(&mut out[beam], &e, r, c, model.supports));
+                torques(frame, model, r, (c, &combination.factors), &mut out);
             }
         }
     }
     out
+}
+
+/// Widens the torques of the beams of a run; a torque is even from node to node.
+fn torques(
+    frame: &Frame,
+    model: &Solved,
+    run: usize,
+    (combination, factors): (usize, &[f64]),
+    out: &mut [BeamEnvelope],
+) {
+    let (line, own) = (&model.network.lines[run], &model.solution.lines[run]);
+    if !own.twisted() {
+        return;
+    }
+    for (i, pair) in line.nodes.windows(2).enumerate() {
+        let cases = factors.iter().enumerate();
+        let torque: f64 = cases.map(|(c, f)| f * own.torque(i, c)).sum();
+        for part in &frame.plan.runs[run].parts {
+            let (from, to) = (part.from.max(pair[0].at), part.to.min(pair[1].at));
+            if to > from {
+                let slot = &mut out[part.beam].torque;
+                replace(
+                    slot,
+                    Governing {
+                        value: torque.abs(),
+                        run,
+                        at: from,
+                        combination,
+                        supports: model.supports,
+                    },
+                );
+            }
+        }
+    }
+}
+
+fn replace(slot: &mut Governing, by: Governing) {
+    if above(by.value, slot.value) {
+        *slot = by;
+    }
 }
 
 /// Collects extremes part by part of a run.
@@ -195,15 +239,14 @@ fn widen(
     supports: SupportModel,
 ) {
     let take = |slot: &mut Governing, value: f64, at: f64| {
-        if above(value, slot.value) {
-            *slot = Governing {
-                value,
-                run,
-                at,
-                combination,
-                supports,
-            };
-        }
+        let by = Governing {
+            value,
+            run,
+            at,
+            combination,
+            supports,
+        };
+        replace(slot, by);
     };
     take(
         &mut out.sagging,
@@ -218,7 +261,8 @@ fn widen(
 ///
 /// max of |sum F| / sum |F| and |sum M| / (sum |F| x extent) over runs (about their
 /// start), over the plan (about both axes through its own corner), over nodes without a
-/// pile (their forces must cancel), over combinations; F loads and shares of reactions
+/// pile (their forces must cancel), with torsion over nodes (what bends and what twists
+/// there must cancel), over combinations; F loads and shares of reactions
 /// (N), M their moments (N m). Source: equilibrium.
 pub(super) fn closure(frame: &Frame, solved: &Solved, combinations: &[Combination]) -> f64 {
     let m = frame.cases;
@@ -243,7 +287,7 @@ pub(super) fn closure(frame: &Frame, solved: &Solved, combinations: &[Combinatio
         let (mut force, mut about_x, mut about_y) = (0.0, 0.0, 0.0);
         for (r, line) in solved.network.lines.iter().enumerate() {
             let run = &frame.plan.runs[r];
-            let (mut own_force, mut own_moment) = (0.0, 0.0);
+            let (mut own_force, mut own_moment, mut handed) = (0.0, 0.0, 0.0);
             let mut add = |f: f64, moment: f64| {
                 own_force += f;
                 own_moment += moment;
@@ -260,9 +304,11 @@ pub(super) fn closure(frame: &Frame, solved: &Solved, combinations: &[Combinatio
                     .map(|c| solved.solution.lines[r].share(i, c) * factors[c])
                     .sum();
                 add(share, share * n.at);
+                // couples between lines cancel in the plan, at the nodes below
+                handed += couple(&solved.solution.lines[r], i, factors);
             }
             note(own_force.abs() / size);
-            note(own_moment.abs() / (size * run.length.max(1.0)));
+            note((own_moment - handed).abs() / (size * run.length.max(1.0)));
         }
         note(force.abs() / size);
         note(about_x.abs() / (size * extent));
@@ -271,6 +317,48 @@ pub(super) fn closure(frame: &Frame, solved: &Solved, combinations: &[Combinatio
             let left = combined(&solved.solution.reaction, node, factors);
             note(left.abs() / size);
         }
+        for (x, y) in node_couples(solved, factors) {
+            note(x.abs().max(y.abs()) / (size * extent));
+        }
     }
     worst
+}
+
+fn couple(line: &LineSolution, node: usize, factors: &[f64]) -> f64 {
+    if !line.twisted() {
+        return 0.0;
+    }
+    let cases = factors.iter().enumerate();
+    cases.map(|(c, f)| f * line.couple(node, c)).sum()
+}
+
+/// What the lines at each node exert on it beside forces, in plan; nil in equilibrium.
+///
+/// sum over lines of C d + (T_left - T_right) n; C couple in the plane of the line (N m), T
+/// torque beside the node (N m), d direction of the line, n to its left. Source: equilibrium.
+fn node_couples(solved: &Solved, factors: &[f64]) -> Vec<(f64, f64)> {
+    let Some(torsion) = &solved.network.torsion else {
+        return Vec::new();
+    };
+    let mut out = vec![(0.0, 0.0); solved.network.supports.len()];
+    for (l, line) in solved.network.lines.iter().enumerate() {
+        let (own, d) = (&solved.solution.lines[l], torsion.direction[l]);
+        let torque = |span: usize| -> f64 {
+            let cases = factors.iter().enumerate();
+            cases.map(|(c, f)| f * own.torque(span, c)).sum()
+        };
+        for (i, n) in line.nodes.iter().enumerate() {
+            let bend = couple(own, i, factors);
+            let left = if i > 0 { torque(i - 1) } else { 0.0 };
+            let right = if i < line.rigidity.len() {
+                torque(i)
+            } else {
+                0.0
+            };
+            let twist = left - right;
+            out[n.node].0 += bend * d.0 - twist * d.1;
+            out[n.node].1 += bend * d.1 + twist * d.0;
+        }
+    }
+    out
 }

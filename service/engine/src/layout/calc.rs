@@ -11,12 +11,16 @@ use super::combine::{Loading, loading};
 use super::frame::Frame;
 use super::judge::judge;
 use super::lengths::plan_lengths;
+use super::lift_off;
 use super::outcome::{Outcome, SearchReport};
 use super::outline::{self, Form};
 use super::pattern;
 use super::plan::{Place, Plan};
 use super::report::Analysis;
-use super::request::{CapacityLevel, PilePlacement, ReactionDetail, Request, SearchObjective};
+use super::request::{
+    BeamTorsion, CapacityLevel, PilePlacement, ReactionDetail, Request, SearchObjective,
+    TensionConnection,
+};
 use super::search;
 use super::site::{self, Pile};
 use super::slab;
@@ -54,6 +58,9 @@ impl Calculation for PileLayout {
             work.caution(caution);
         }
         work.method(&methods::CONTINUOUS_BEAM);
+        if request.beam_torsion == Some(BeamTorsion::Included) {
+            work.method(&methods::TORSION_OF_BEAMS);
+        }
         work.method(&methods::TRIBUTARY_LENGTHS);
         let mut issues = Vec::new();
         let supported = support::resolved(request, work, &mut issues);
@@ -149,8 +156,10 @@ impl Prepared {
         let beam_labels = site::labels(names, "B", "/beams", &mut issues);
         levels(request, &mut issues);
         rigidity(request, &mut issues);
+        lift_off::together(request, &mut issues);
         let strengths = strength::strengths(request, &beam_labels, work, &mut issues);
         if let PilePlacement::Search(_) = &request.piles {
+            given_only(request, &mut issues);
             search::limits(request, &mut issues);
         }
         if let Some(s) = &request.staking {
@@ -190,7 +199,7 @@ impl Prepared {
             request,
             plan,
             &loading,
-            &slabs,
+            (&beam_labels, &slabs),
             &mut work.trace,
             &mut issues,
         );
@@ -269,12 +278,25 @@ impl Prepared {
     ) -> Result<Outcome, Refusal> {
         let request = form.request.as_ref();
         let all_reactions = self.listed(request, piles.len())?;
-        let solved = solve(&self.frame, piles, work)?;
+        let lifts = request.tension_connection == Some(TensionConnection::LiftsOff);
+        let own = lifts.then(|| lift_off::expanded(&self.frame, &self.loading));
+        let (frame, loading) = match &own {
+            Some((frame, loading)) => (frame, loading),
+            None => (&self.frame, &self.loading),
+        };
+        let mut solved = solve(frame, piles, work)?;
+        let lifted = if lifts {
+            work.method(&methods::PILES_THAT_PUSH);
+            Some(lift_off::release(frame, loading, piles, &mut solved, work)?)
+        } else {
+            None
+        };
         let analysis = Analysis {
             request,
             form,
-            frame: &self.frame,
-            loading: &self.loading,
+            frame,
+            loading,
+            sent: (&self.frame, &self.loading),
             beam_labels: &self.beam_labels,
             piles,
             solved: &solved,
@@ -295,6 +317,7 @@ impl Prepared {
             .limit(CLOSURE.to_string())
             .into());
         }
+        outcome.lift_off = lifted;
         let (labels, trace) = (&self.beam_labels, &mut work.trace);
         outcome.slabs = slab::rows(request, &self.slabs, &self.loading, labels, trace);
         pattern::apply(&analysis, &mut outcome, work)?;
@@ -333,7 +356,7 @@ fn solve(frame: &Frame, piles: &[Pile], work: &mut Work) -> Result<Vec<Solved>, 
     let refuse = |fault| Refusal::of(fault_issues(frame, fault));
     let mut out = vec![Solved::of(frame, &places, None).map_err(refuse)?];
     work.go_on()?;
-    let stiffness: Option<Vec<f64>> = piles.iter().map(|p| p.stiffness).collect();
+    let stiffness: Option<Vec<f64>> = piles.iter().map(Pile::spring).collect();
     if let Some(k) = stiffness {
         work.method(&methods::SPRING_SUPPORTS);
         out.push(Solved::of(frame, &places, Some(&k)).map_err(refuse)?);
@@ -388,16 +411,25 @@ fn levels(request: &Request, issues: &mut Vec<Issue>) {
 fn rigidity(request: &Request, issues: &mut Vec<Issue>) {
     let springs = request.pile_stiffness.is_some()
         || matches!(&request.piles, PilePlacement::Given(g)
-            if g.positions.iter().any(|p| p.stiffness.is_some()))
+            if g.positions.iter().any(|p| p.stiffness.is_some() || p.founded_on_rock == Some(true)))
         || request
             .pile_types
             .iter()
             .flat_map(|t| &t.types)
             .any(|t| t.stiffness.is_some());
     let some = request.beams.iter().any(strength::rigidity_known);
+    let torsion = request.beam_torsion == Some(BeamTorsion::Included);
     for (i, beam) in request.beams.iter().enumerate() {
+        if torsion && beam.torsional_rigidity.is_none() {
+            issues.push(Issue::new(
+                format!("/beams/{i}"),
+                &refusals::TORSIONAL_RIGIDITY_NEEDED,
+                "`beam_torsion` is `included`",
+            ));
+        }
         let why = match (springs, some) {
             (true, _) => "piles have a stiffness",
+            (false, _) if torsion => "`beam_torsion` is `included`",
             (false, true) => "other beams have one",
             (false, false) if beam.deflection_limit.is_some() => "it has a `deflection_limit`",
             (false, false) => continue,
@@ -408,6 +440,41 @@ fn rigidity(request: &Request, issues: &mut Vec<Issue>) {
                 &refusals::RIGIDITY_NEEDED,
                 why,
             ));
+        }
+    }
+}
+
+/// What a search does not take in.
+fn given_only(request: &Request, issues: &mut Vec<Issue>) {
+    let lifts = request.tension_connection == Some(TensionConnection::LiftsOff);
+    let twists = request.beam_torsion == Some(BeamTorsion::Included);
+    for (sent, pointer, detail) in [
+        (
+            lifts,
+            "/tension_connection",
+            "a search with a tension capacity of 0 keeps every pile in compression",
+        ),
+        (
+            twists,
+            "/beam_torsion",
+            "a search releases torsion at corners and junctions",
+        ),
+        (
+            request.settlement_limit.is_some(),
+            "/settlement_limit",
+            "a search does not move piles for settlement",
+        ),
+        (
+            request
+                .point_moments
+                .as_ref()
+                .is_some_and(|m| !m.is_empty()),
+            "/point_moments",
+            "a search places piles for forces",
+        ),
+    ] {
+        if sent {
+            issues.push(Issue::new(pointer, &refusals::GIVEN_PILES_ONLY, detail));
         }
     }
 }

@@ -14,6 +14,9 @@ pub mod checks {
         SINGLE_ROW_STOREYS = "single_row_storeys", "Storeys over a single row of piles without lateral bracing, at most two.";
         SINGLE_ROW_HEIGHT = "single_row_height", "Height of a building over a single row of piles without lateral bracing, at most 35 ft.";
         SINGLE_ROW_BUILDING = "single_row_building", "Whether the building is one under which a single row of piles may stand without lateral bracing.";
+        BEAM_TORSION = "beam_torsion", "Greatest torque of a beam, against its strength.";
+        TOTAL_SETTLEMENT = "total_settlement", "Greatest settlement of a pile on spring supports, under the loads of the combinations, at most the limit.";
+        DIFFERENTIAL_SETTLEMENT = "differential_settlement", "Difference of settlement of neighbouring piles along a beam by their distance, on spring supports, at most the limit.";
         PILE_SPACING = "pile_spacing", "Distance of a pile to the nearest other pile in plan, at least the least spacing.";
         PILE_SPAN = "pile_span", "Longest distance between neighbouring piles along a beam, at most the greatest spacing.";
         PILE_OVERHANG = "pile_overhang", "Length of a beam beyond its last pile, at most the greatest overhang.";
@@ -36,6 +39,7 @@ pub mod warnings {
         STIFFNESS_BAND_GOVERNS = "stiffness_band_governs", "Within the band of the estimated stiffness a pile carries more than any in this answer.";
         CONCRETE_CODE_DIFFERS = "concrete_code_differs", "The load combinations and the concrete code of a section are of two countries.";
         PILE_OFF_LINE = "pile_off_line", "Some piles stand off the centre line of their beam; the moment about its axis that this makes is told and not judged.";
+        PILE_LIFTS_OFF = "pile_lifts_off", "A beam lifts off some piles in some combination; they carry nothing then.";
         SEARCH_NOT_PROVEN = "search_not_proven", "It is not proven that fewer piles cannot do; the lower bound is reported.";
     }
 }
@@ -70,7 +74,12 @@ pub mod refusals {
         PILE_OFF_BEAM = "pile_off_beam", "A pile is on no beam.";
         FORCED_POINT_OFF_BEAM = "forced_point_off_beam", "A forced point is on no beam.";
         PILES_COINCIDE = "piles_coincide", "Two piles stand at one place.";
-        RIGIDITY_NEEDED = "rigidity_needed", "The flexural rigidity of this beam is needed: piles are springs, or other beams have one.";
+        RIGIDITY_NEEDED = "rigidity_needed", "The flexural rigidity of this beam is needed: piles are springs, torsion is included, or other beams have one.";
+        TORSIONAL_RIGIDITY_NEEDED = "torsional_rigidity_needed", "The torsional rigidity of this beam is needed: torsion is included.";
+        STIFFNESS_ON_ROCK = "stiffness_on_rock", "A pile on rock does not move and has no stiffness.";
+        MOMENT_OFF_BEAM = "moment_off_beam", "A couple is not on the beam it names.";
+        GIVEN_PILES_ONLY = "given_piles_only", "A search does not take this in; analyse the piles that it finds as given ones.";
+        LIFT_OFF_NO_EQUILIBRIUM = "lift_off_no_equilibrium", "In a combination the piles cannot keep the beams in equilibrium by pushing alone.";
         STIFFNESS_NEEDED = "stiffness_needed", "Some piles have a stiffness and this one has none.";
         CAPACITY_NEEDED = "capacity_needed", "The capacity of a pile is needed: for a search, or because single piles have their own.";
         STRENGTH_GIVEN_TWICE = "strength_given_twice", "A beam has a section and a strength beside it; send one of them.";
@@ -107,6 +116,7 @@ pub mod refusals {
         SLAB_NOT_CONVEX = "slab_not_convex", "A slab with a corner that points inwards cannot span to the nearest edge; split it, or let it span one way.";
         SLAB_EDGE_WITHOUT_BEAM = "slab_edge_without_beam", "An edge of a slab carries load and is not on beams all along.";
         SLAB_STRIPS_UNCLEAR = "slab_strips_unclear", "The beam that the strips of a slab are square to is not known, carries no edge of the slab, or turns under it.";
+        NOT_TOGETHER = "not_together", "Two wishes of the request are not analysed together.";
         PATTERN_OF_DEAD_LOAD = "pattern_of_dead_load", "Permanent load is always there; it cannot be absent on single spans.";
         PATTERN_TOO_LARGE = "pattern_too_large", "More spans, counted once for each load case that may be absent, than are accepted.";
         PATTERN_WITH_OPEN_TYPES = "pattern_with_open_types", "Piles take one of several types by what they carry with all loads everywhere; with loads that may be absent on single spans their types must be told.";
@@ -122,12 +132,14 @@ pub mod refusals {
 pub mod methods {
     use crate::catalogue::methods;
     methods! {
-        CONTINUOUS_BEAM = "continuous_beam", version 1, [EULER_BERNOULLI, CONTINUOUS_BEAM_TABLE, THREE_MOMENT], "Straight runs of beam as continuous Euler-Bernoulli beams by the direct stiffness method, all load cases at once; runs share vertical movement only where they meet (no torsion). Moments are extreme at zero shear, found exactly. Piles stay connected in tension.";
+        CONTINUOUS_BEAM = "continuous_beam", version 1, [EULER_BERNOULLI, CONTINUOUS_BEAM_TABLE, THREE_MOMENT], "Straight runs of beam as continuous Euler-Bernoulli beams by the direct stiffness method, all load cases at once; runs share vertical movement only where they meet (no torsion, unless it is included). Moments are extreme at zero shear, found exactly. Piles stay connected in tension, unless they are said to let go.";
         SPRING_SUPPORTS = "spring_supports", version 1, [EULER_BERNOULLI], "The same with each pile a linear spring; the worse of rigid and spring supports is judged.";
         PATTERN_LOAD = "pattern_load", version 1, [EULER_BERNOULLI, PATTERN_SUPERPOSITION], "Load cases that may be absent are cut at the piles; each part, one case on one span, on one overhang or over one pile, is solved by itself. The greatest value of a reaction, a moment or a shear is that of all loads less every part that makes it smaller, point by point and combination by combination, which covers every way to load the spans. Moments are extreme at zero shear between the places where a part changes sign. Tributary loads, shares by beam, the list of reactions and settlements are with all loads everywhere. In a search, layouts are first sought with all loads everywhere, which bounds the number of piles from below since absent loads only raise demands; the plan as a whole is rated, mended and judged with them.";
         SLAB_TWO_WAY = "slab_two_way", version 1, [SLAB_TRIBUTARY], "Every point of a convex slab goes to the edge it is nearest to, square to it, onto the beam there. The width that goes to an edge varies evenly between the places where bisectors meet: triangles and trapezoids on a rectangle. The beam takes it as a load that varies evenly, on its centre line: no torsion from the edge of the slab is counted.";
         SLAB_ONE_WAY = "slab_one_way", version 1, [SLAB_ONE_WAY], "Strips side by side in one direction, each a simple beam with half of its load at either end. Edges along the strips get nothing.";
         PILE_SUPPORT = "pile_support", version 1, [SPRINGS_IN_SERIES, SHAFT_SHORTENING, MOVEMENT_HYPERBOLA], "Load over movement of the head of a pile at one service load, by the estimate of `helix-capacity`: the shaft, with the load that is left in it from helix to helix, on helices that follow a hyperbola. The same spring is used for all loads and both directions. For its band the helices move twice, and half, as far.";
+        TORSION_OF_BEAMS = "torsion_of_beams", version 1, [EULER_BERNOULLI, UNIFORM_TORSION], "Beams that meet share the tilt of their node as well as its vertical movement: vertical displacement and two rotations a node, members with flexural and torsional rigidity at any angle. Piles let the beams turn freely. A straight run that meets no other has no torque. In place of the release at corners and junctions.";
+        PILES_THAT_PUSH = "piles_that_push", version 1, [PUSHING_SUPPORTS], "Each combination solved for itself: piles that would pull are let go, piles that the beam comes down on are taken back, until no pile pulls and no beam is below a pile's head.";
         TRIBUTARY_LENGTHS = "tributary_lengths", version 1, [TRIBUTARY_PRACTICE], "Each span as a simple beam, an overhang to its last pile. For comparison only.";
         FORM_LINE = "form_line", version 1, [FORM_LINE_GEOMETRY], "Beams along an outside form line: every side is moved inwards by its inset, in parallel, and cut off where it meets the sides beside it. Ends of other beams are moved onto a centre line along their own axis, only where that was asked for.";
         WALL_OPENINGS = "wall_openings", version 1, [HEADER_STATICS], "Over an opening in a wall a header carries line loads to the two jambs as a simple beam; what goes with the beam itself acts on below. Where there is no beam, the beam ends on either side.";

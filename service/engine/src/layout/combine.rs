@@ -195,8 +195,18 @@ pub(super) fn every_load(
             let case = l.case.as_ref().map(|c| c.as_str());
             (format!("/point_loads/{i}"), l.kind, case)
         });
+    let moments = request
+        .point_moments
+        .iter()
+        .flatten()
+        .enumerate()
+        .map(|(i, m)| {
+            let case = m.case.as_ref().map(|c| c.as_str());
+            (format!("/point_moments/{i}"), m.kind, case)
+        });
     lines
         .chain(points)
+        .chain(moments)
         .chain(slab_loads(request).map(|(s, i, l)| {
             let case = l.case.as_ref().map(|c| c.as_str());
             (format!("/slabs/{s}/loads/{i}"), l.kind, case)
@@ -235,6 +245,13 @@ fn cases_of(request: &Request, issues: &mut Vec<Issue>) -> Vec<Case> {
                 .iter()
                 .flatten()
                 .map(|l| (l.kind, &l.case)),
+        )
+        .chain(
+            request
+                .point_moments
+                .iter()
+                .flatten()
+                .map(|m| (m.kind, &m.case)),
         )
         .chain(slab_loads(request).map(|(_, _, l)| (l.kind, &l.case)))
         .all(|(kind, case)| note(kind, case.as_ref().map(|c| c.as_str())));

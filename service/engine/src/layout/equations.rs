@@ -37,6 +37,20 @@ pub(super) fn combined_load(totals: &[f64], factors: &[f64], trace: &mut Trace) 
     )
 }
 
+/// Angular distortion between two piles.
+///
+/// beta = delta/l; delta difference of their settlements (m), l their distance (m); l > 0.
+/// Source: geometry.
+pub(super) fn angular_distortion(difference: Size, distance: Length, trace: &mut Trace) -> f64 {
+    trace.step(
+        "beta",
+        "delta/l",
+        difference.si() / distance.si(),
+        [("delta", difference.into()), ("l", distance.into())],
+        &STATICS_CLOSURE,
+    )
+}
+
 /// Reaction of a pile on the beams that pass over it or end on it.
 ///
 /// R = sum over beams of (V_right - V_left) + P; shears beside the pile (N), P force on

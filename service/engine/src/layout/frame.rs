@@ -3,12 +3,13 @@
 
 use super::codes::refusals;
 use super::combine::Loading;
+use super::moments;
 use super::outline;
 use super::plan::{Faults, Place, Plan};
-use super::request::{BeamLineLoad, GradeBeam, Request};
+use super::request::{BeamLineLoad, BeamTorsion, GradeBeam, Request};
 use super::slab::{self, Laid};
 use super::strength::BeamStrength;
-use crate::beam::{Line, LineNode, Load, Network, Shape, Support};
+use crate::beam::{Line, LineNode, Load, Network, Shape, Support, Torsion};
 use crate::contract::Issue;
 use crate::quantity::in_both_systems;
 use crate::trace::Trace;
@@ -27,6 +28,8 @@ pub(super) struct Frame {
     pub loads: Vec<Vec<Load>>,
     /// Flexural rigidity of every beam, N m2.
     pub rigidity: Vec<f64>,
+    /// Torsional rigidity of every beam, N m2; none where torsion is released.
+    pub torsion: Option<Vec<f64>>,
     /// Number of load cases.
     pub cases: usize,
     /// What every beam is held against; see `take_strengths`.
@@ -39,7 +42,7 @@ impl Frame {
         request: &Request,
         plan: Plan,
         loading: &Loading,
-        slabs: &[Laid],
+        (beam_labels, slabs): (&[String], &[Laid]),
         trace: &mut Trace,
         issues: &mut Vec<Issue>,
     ) -> Self {
@@ -78,6 +81,7 @@ impl Frame {
         for (run, load) in slab::loads(slabs) {
             loads[run].push(load);
         }
+        moments::lay(request, &plan, loading, beam_labels, &mut loads, issues);
         for (run, own) in plan.runs.iter().zip(&mut loads) {
             own.sort_by(order);
             // a station where one beam goes over into another
@@ -92,6 +96,11 @@ impl Frame {
                 .iter()
                 .map(|b| b.flexural_rigidity.map_or(ALIKE, |r| r.si()))
                 .collect(),
+            torsion: (request.beam_torsion == Some(BeamTorsion::Included)).then(|| {
+                let all = request.beams.iter();
+                all.map(|b| b.torsional_rigidity.map_or(ALIKE, |r| r.si()))
+                    .collect()
+            }),
             cases: loading.cases.len(),
             strength: Vec::new(),
             plan,
@@ -99,11 +108,14 @@ impl Frame {
         }
     }
 
-    /// The network on piles at these places; `stiffness` of each makes them springs. The
-    /// first nodes are the piles, in their order.
+    /// The network on piles at these places; `stiffness` of each makes them springs, unless
+    /// it is infinite. The first nodes are the piles, in their order.
     pub fn network(&self, piles: &[Place], stiffness: Option<&[f64]>) -> Network {
         let mut supports: Vec<Support> = (0..piles.len())
-            .map(|i| stiffness.map_or(Support::Rigid, |k| Support::Spring(k[i])))
+            .map(|i| match stiffness {
+                Some(k) if k[i].is_finite() => Support::Spring(k[i]),
+                _ => Support::Rigid,
+            })
             .collect();
         let mut at_meeting: Vec<Option<usize>> = vec![None; self.plan.meetings.len()];
         let mut on_run: Vec<Vec<LineNode>> = vec![Vec::new(); self.plan.runs.len()];
@@ -139,9 +151,25 @@ impl Frame {
             });
         }
         Network {
+            torsion: self.torsion.as_ref().map(|gj| self.twisted(&lines, gj)),
             supports,
             lines,
             cases: self.cases,
+        }
+    }
+
+    fn twisted(&self, lines: &[Line], beams: &[f64]) -> Torsion {
+        let runs = &self.plan.runs;
+        let of_line = |(r, line): (usize, &Line)| -> Vec<f64> {
+            let spans = line.nodes.iter().take(line.rigidity.len());
+            spans.map(|n| beams[runs[r].beam_after(n.at)]).collect()
+        };
+        Torsion {
+            direction: runs
+                .iter()
+                .map(|r| (r.direction.x, r.direction.y))
+                .collect(),
+            rigidity: lines.iter().enumerate().map(of_line).collect(),
         }
     }
 
@@ -150,7 +178,8 @@ impl Frame {
         let run = &self.plan.runs[r];
         for pair in run.parts.windows(2) {
             let at = pair[0].to;
-            let changes = self.rigidity[pair[0].beam] != self.rigidity[pair[1].beam];
+            let differ = |of: &[f64]| of[pair[0].beam] != of[pair[1].beam];
+            let changes = differ(&self.rigidity) || self.torsion.as_deref().is_some_and(differ);
             let inside = nodes.iter().any(|n| n.at < at) && nodes.iter().any(|n| n.at > at);
             if changes && inside && nodes.iter().all(|n| n.at != at) {
                 supports.push(Support::Free);

@@ -4,6 +4,7 @@
 use super::bracing;
 use super::codes::{checks, warnings};
 use super::equations::tributary_difference;
+use super::judge_structure::structure;
 use super::outcome::{Outcome, SupportModel};
 use super::plan::Place;
 use super::report::{Analysis, longest_overhang, spans};
@@ -18,7 +19,7 @@ static TRIBUTARY_LIMIT: Sourced<f64> =
     Sourced::new("tributary_difference_limit", 0.05, &TRIBUTARY_PRACTICE);
 
 /// Piles named in one warning.
-const NAMED_MAX: usize = 24;
+pub(super) const NAMED_MAX: usize = 24;
 
 /// Limits of distance that are judged.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
@@ -50,6 +51,7 @@ pub(super) fn judge(analysis: &Analysis<'_>, outcome: &Outcome, work: &mut Work)
     strength::detailing(analysis, outcome, work);
     strength::deflections(analysis, outcome, work);
     bracing::judge(analysis, outcome, work);
+    structure(analysis, outcome, work);
     distances(analysis, work);
     if analysis.solved.len() == 1 && !work.checks.is_empty() {
         work.check(

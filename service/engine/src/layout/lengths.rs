@@ -45,6 +45,7 @@ pub(super) fn plan_lengths(request: &Request, issues: &mut Vec<Issue>) {
         .sum::<usize>()
         + outlines.iter().map(loads).sum::<usize>()
         + request.point_loads.as_ref().map_or(0, Vec::len)
+        + request.point_moments.as_ref().map_or(0, Vec::len)
         + slab::lengths(request, issues);
     let beams = request.beams.len() + sides;
     for (what, count, max) in [

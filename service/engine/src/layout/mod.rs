@@ -21,7 +21,15 @@ mod frame;
 #[cfg(feature = "compute")]
 mod judge;
 #[cfg(feature = "compute")]
+mod judge_structure;
+#[cfg(feature = "compute")]
 mod lengths;
+#[cfg(feature = "compute")]
+mod lift_off;
+#[cfg(feature = "compute")]
+mod moments;
+#[cfg(feature = "compute")]
+mod movements;
 #[cfg(feature = "compute")]
 mod outline;
 #[cfg(feature = "compute")]

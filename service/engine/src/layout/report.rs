@@ -8,7 +8,7 @@ use super::frame::{Frame, resultant};
 use super::outcome::{
     BeamShare, CombinationFactor, LayoutBeam, LayoutCombination, LayoutPile, MomentExtreme,
     Outcome, PileDemand, PilePair, PileReaction, ReactionRange, ShearExtreme, SpacingSummary,
-    SupportModel,
+    SupportModel, TorsionExtreme,
 };
 use super::outline::Form;
 use super::plan::{Place, Plan};
@@ -33,6 +33,9 @@ pub(super) struct Analysis<'a> {
     pub form: &'a Form<'a>,
     pub frame: &'a Frame,
     pub loading: &'a Loading,
+    /// The same as sent: by kinds and cases of load, where `frame` and `loading` have every
+    /// combination as one case.
+    pub sent: (&'a Frame, &'a Loading),
     pub beam_labels: &'a [String],
     pub piles: &'a [Pile],
     /// Rigid first, then spring.
@@ -94,6 +97,9 @@ impl Analysis<'_> {
             slabs: None,
             pattern: None,
             pile_support: None,
+            lift_off: None,
+            total_settlement: self.total_settlement(),
+            differential_settlement: self.differential_settlement(trace),
             search: None,
             staking: None,
         }
@@ -110,19 +116,20 @@ impl Analysis<'_> {
     }
 
     fn combination_rows(&self, trace: &mut Trace) -> Vec<LayoutCombination> {
-        let mut totals = vec![0.0; self.frame.cases];
-        for load in self.frame.loads.iter().flatten() {
+        let (frame, loading) = self.sent;
+        let mut totals = vec![0.0; frame.cases];
+        for load in frame.loads.iter().flatten() {
             totals[load.case] += resultant(&load.shape).0;
         }
         if trace.is_on() {
             self.show_cases(&totals, trace);
         }
-        let rows = self.combinations().iter().map(|c| {
+        let acting = self.combinations().iter();
+        let rows = loading.combinations.iter().zip(acting).map(|(c, acts)| {
             trace.about(|| c.name.clone());
             LayoutCombination {
                 name: c.name.clone(),
-                factors: self
-                    .loading
+                factors: loading
                     .cases
                     .iter()
                     .zip(&c.factors)
@@ -135,7 +142,7 @@ impl Analysis<'_> {
                     .collect(),
                 total_load: combined_load(&totals, &c.factors, trace),
                 total_reaction: (0..self.piles.len())
-                    .map(|p| Force::from_si(self.solved[0].reaction(p, &c.factors)))
+                    .map(|p| Force::from_si(self.solved[0].reaction(p, &acts.factors)))
                     .sum(),
             }
         });
@@ -143,12 +150,12 @@ impl Analysis<'_> {
     }
 
     fn show_cases(&self, totals: &[f64], trace: &mut Trace) {
-        for (i, case) in self.loading.cases.iter().enumerate() {
+        for (i, case) in self.sent.1.cases.iter().enumerate() {
             trace.about(|| match &case.name {
                 Some(name) => format!("{}, {name}", code_of(case.kind)),
                 None => code_of(case.kind).to_owned(),
             });
-            let loads = self.frame.loads.iter().flatten();
+            let loads = self.sent.0.loads.iter().flatten();
             let acting = |l: &&Load| l.case == i && resultant(&l.shape) != (0.0, 0.0);
             case_load(totals[i], loads.filter(acting).count(), trace);
         }
@@ -196,7 +203,9 @@ impl Analysis<'_> {
                 settlement: self.solved.get(1).map(|s| self.settlement(s, p)),
                 tributary: tributary.as_ref().map(|t| {
                     let row = &t[p * self.frame.cases..(p + 1) * self.frame.cases];
-                    Force::from_si(row.iter().zip(factors).map(|(v, f)| v * f).sum())
+                    let mut sum = row.iter().zip(factors).map(|(v, f)| v * f).sum();
+                    clean(&mut sum, floors[rigid.max_in]);
+                    Force::from_si(sum)
                 }),
                 pattern: None,
                 by_beam: self.shares(&touching[p], factors, floors[rigid.max_in]),
@@ -251,7 +260,8 @@ impl Analysis<'_> {
             }
         }
         let demand = |(value, combination, supports): (f64, usize, SupportModel)| PileDemand {
-            demand: Force::from_si(value.max(0.0)),
+            // not `max`, which may keep a negative zero
+            demand: Force::from_si(if value > 0.0 { value } else { 0.0 }),
             combination: self.name(combination),
             supports,
             pattern_governs: None,
@@ -356,6 +366,12 @@ impl Analysis<'_> {
                 },
                 strength: None,
                 deflection: None,
+                torsion: self.frame.torsion.as_ref().map(|_| TorsionExtreme {
+                    torque: Moment::from_si(e.torque.value),
+                    at: self.point(e.torque.run, e.torque.at),
+                    combination: self.name(e.torque.combination),
+                    supports: e.torque.supports,
+                }),
             })
             .collect()
     }

@@ -28,6 +28,19 @@ pub(super) struct Pile {
     pub stiffness: Option<f64>,
     /// Its type, by the order of preference.
     pub offer: Option<usize>,
+    /// It does not move where the others are springs.
+    pub on_rock: bool,
+}
+
+impl Pile {
+    /// Stiffness in the spring model; infinite on rock.
+    pub fn spring(&self) -> Option<f64> {
+        if self.on_rock {
+            Some(f64::INFINITY)
+        } else {
+            self.stiffness
+        }
+    }
 }
 
 /// Labels for a list: the caller's, or a letter and the number in the list; faults for
@@ -119,6 +132,13 @@ pub(super) fn given(
                 (None, None)
             }
         };
+        if p.founded_on_rock == Some(true) && p.stiffness.is_some() {
+            issues.push(Issue::new(
+                format!("{pointer}/{i}/stiffness"),
+                &refusals::STIFFNESS_ON_ROCK,
+                "leave out `stiffness` or `founded_on_rock`",
+            ));
+        }
         if let Some(place) = place {
             piles.push(Pile {
                 label,
@@ -134,6 +154,7 @@ pub(super) fn given(
                     request.pile_stiffness.filter(|_| untyped).map(|k| k.si())
                 }),
                 offer,
+                on_rock: p.founded_on_rock == Some(true),
             });
         }
     }
@@ -150,7 +171,7 @@ fn stiffness_everywhere(piles: &[Pile], terrain: &Terrain, issues: &mut Vec<Issu
     let by_type = typed.is_some_and(|o| o.types.iter().all(|t| t.stiffness.is_some()));
     let has = |p: &Pile| {
         let of_type = p.offer.is_some() || p.compression.is_none() || p.tension.is_none();
-        p.stiffness.is_some() || (by_type && of_type)
+        p.spring().is_some() || (by_type && of_type)
     };
     if piles.iter().any(has) {
         for (i, _) in piles.iter().enumerate().filter(|p| !has(p.1)) {

@@ -293,7 +293,7 @@ units! {
     }
     hint { }
 
-    /// Units of flexural rigidity (E x I).
+    /// Units of flexural rigidity (E x I) and torsional rigidity (G x J).
     RigidityUnit base NM2 {
         NM2 "N_m2" = 1.0; "SI"
         KNM2 "kN_m2" = 1e3; "SI"
@@ -389,6 +389,8 @@ quantities! {
     RotationalStiffness(RotationalSpringUnit) shown KNMPerRad | KipFtPerRad;
     /// A flexural rigidity.
     FlexuralRigidity(RigidityUnit) shown KNM2 | KipFt2;
+    /// A torsional rigidity.
+    TorsionalRigidity(RigidityUnit) shown KNM2 | KipFt2;
 }
 
 /// Roles of one dimension pass into each other freely.

@@ -2,6 +2,7 @@
 //! stiffness method.
 
 mod properties;
+mod torsion;
 
 use super::*;
 
@@ -23,6 +24,7 @@ fn line(length: f64, supports: &[(f64, Support)], rigidity: f64, loads: Vec<Shap
                 .collect(),
         }],
         cases: 1,
+        torsion: None,
     }
 }
 
@@ -389,6 +391,7 @@ fn a_stem_on_a_header_passes_its_shear_only() {
             },
         ],
         cases: 1,
+        torsion: None,
     };
     let s = solve(&network).unwrap();
     all_close(
@@ -437,6 +440,7 @@ fn crossing_beams_share_by_stiffness() {
         supports,
         lines: vec![cross(4.0, 0, 1, true), cross(8.0, 2, 3, false)],
         cases: 1,
+        torsion: None,
     };
     let s = solve(&network).unwrap();
     // 1/64 against 1/512: 80 and 10

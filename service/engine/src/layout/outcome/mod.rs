@@ -7,6 +7,7 @@ mod pattern;
 mod slab;
 mod staking;
 mod strength;
+mod structure;
 mod support;
 
 pub use claims::*;
@@ -15,6 +16,7 @@ pub use pattern::*;
 pub use slab::*;
 pub use staking::*;
 pub use strength::*;
+pub use structure::*;
 pub use support::*;
 
 use serde::{Deserialize, Serialize};
@@ -73,6 +75,15 @@ pub struct Outcome {
     /// The stiffness of a pile and where it comes from; only with `pile_support`.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub pile_support: Option<PileSupportReport>,
+    /// Piles from which the beam lifts off; only with `lifts_off`.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub lift_off: Option<Vec<LiftedPile>>,
+    /// The greatest settlement of a pile; only with spring supports.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub total_settlement: Option<TotalSettlement>,
+    /// Where the settlement differs most along a beam; only with spring supports.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub differential_settlement: Option<DifferentialSettlement>,
     /// What the search can claim; only with `search`.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub search: Option<SearchReport>,
@@ -246,6 +257,9 @@ pub struct LayoutBeam {
     /// Its deflection; only with `deflection_limit` and where service combinations are known.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub deflection: Option<BeamDeflection>,
+    /// Greatest torque, as a positive number; only where torsion is included.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub torsion: Option<TorsionExtreme>,
 }
 
 /// A moment with its place and combination.

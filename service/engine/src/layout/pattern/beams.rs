@@ -73,6 +73,7 @@ impl BeamParts {
                     sagging: nothing,
                     hogging: nothing,
                     shear: nothing,
+                    torque: nothing,
                 }
             })
             .collect();

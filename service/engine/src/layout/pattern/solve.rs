@@ -8,6 +8,7 @@ use crate::contract::{Refusal, Work};
 use crate::layout::analysis::{BeamEnvelope, Solved};
 use crate::layout::combine::Combination;
 use crate::layout::frame::Frame;
+use crate::layout::outcome::SupportModel;
 use crate::layout::plan::Place;
 
 /// Parts that are solved at a time.
@@ -45,12 +46,14 @@ pub(in crate::layout) fn enveloped(
 ) -> Result<Enveloped, Stopped> {
     let mut unit = asked.frame.clone();
     let own = base.network.supports.iter().take(asked.places.len());
-    let springs: Option<Vec<f64>> = own
-        .map(|s| match s {
-            Support::Spring(k) => Some(*k),
-            Support::Rigid | Support::Free => None,
+    // a pile on rock stays where it is among springs
+    let springs: Option<Vec<f64>> = (base.supports == SupportModel::Spring).then(|| {
+        own.map(|s| match s {
+            Support::Spring(k) => *k,
+            Support::Rigid | Support::Free => f64::INFINITY,
         })
-        .collect();
+        .collect()
+    });
     let stations: Vec<Vec<Load>> = base
         .solution
         .lines

@@ -3,22 +3,26 @@
 
 mod bracing;
 mod keep_outs;
+mod loads;
 mod outline;
 mod pattern;
 mod slab;
 mod staking;
 mod strength;
+mod structure;
 mod support;
 mod types;
 mod wishes;
 
 pub use bracing::*;
 pub use keep_outs::*;
+pub use loads::*;
 pub use outline::*;
 pub use pattern::*;
 pub use slab::*;
 pub use staking::*;
 pub use strength::*;
+pub use structure::*;
 pub use support::*;
 pub use types::*;
 pub use wishes::*;
@@ -26,11 +30,13 @@ pub use wishes::*;
 use serde::{Deserialize, Serialize};
 use validator::Validate;
 
+use structure::{TWIST_MAX, TWIST_MIN};
+
 use super::basis::{LayoutBasis, OwnCombinations};
 use crate::choice::validate_choice;
 use crate::quantity::{
     FlexuralRigidity, Force, ForceUnit, Length, LengthUnit, LineLoad, LineLoadUnit, Moment,
-    MomentUnit, RigidityUnit, Size, SpringStiffness, SpringUnit,
+    MomentUnit, RigidityUnit, Size, SpringStiffness, SpringUnit, TorsionalRigidity,
 };
 use crate::text::{Label, Tags};
 
@@ -60,7 +66,8 @@ pub(super) const STIFFNESS_MAX: SpringStiffness = SpringStiffness::new(1e8, Spri
 ///
 /// Every reaction is that of a continuous beam (direct stiffness), in every load
 /// combination. Beams that meet end to end in one straight line are continuous; at a
-/// corner or a junction beams share their vertical movement only (no torsion).
+/// corner or a junction beams share their vertical movement only (no torsion), unless
+/// `beam_torsion` says otherwise.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Validate)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 #[cfg_attr(feature = "openapi", schema(as = PileLayoutRequest))]
@@ -94,6 +101,26 @@ pub struct Request {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(nested)]
     pub pattern_load: Option<PatternLoad>,
+    /// Couples at single points of the beams; they count among the 20,000 loads. Only with
+    /// given piles.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    #[cfg_attr(feature = "openapi", schema(max_items = 20000))]
+    pub point_moments: Option<Vec<PlanPointMoment>>,
+    /// Whether beams are twisted where they meet; `released` when left out. `included` needs
+    /// `flexural_rigidity` and `torsional_rigidity` on every beam and given piles.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub beam_torsion: Option<BeamTorsion>,
+    /// What a pile does where the beam would pull on it; `holds` when left out. `lifts_off`
+    /// is for given piles; a search with a tension capacity of 0 finds piles that are never
+    /// pulled.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub tension_connection: Option<TensionConnection>,
+    /// Most settlement that is accepted, under the loads of the combinations; judged on
+    /// spring supports. Only with given piles.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub settlement_limit: Option<SettlementLimit>,
     /// What one pile carries. Without it nothing is judged on the piles; a search needs it.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(nested)]
@@ -151,31 +178,6 @@ pub struct Request {
     pub staking: Option<Staking>,
 }
 
-/// Kinds of load.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-#[serde(rename_all = "snake_case")]
-pub enum LoadKind {
-    /// Permanent load.
-    Dead,
-    /// Use of floors.
-    Live,
-    /// Use and maintenance of roofs.
-    RoofLive,
-    /// Snow.
-    Snow,
-    /// Wind, at the level of the chosen standard; one case for each direction.
-    Wind,
-    /// Earthquake, horizontal and vertical effect together; one case for each direction.
-    Seismic,
-    /// Frost; in no published set, needs own combinations.
-    Frost,
-    /// Swelling ground; in no published set, needs own combinations.
-    Swell,
-    /// Anything else; in no published set, needs own combinations.
-    Other,
-}
-
 /// A point of the plan: x east, y north.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize, Validate)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
@@ -231,6 +233,17 @@ pub struct GradeBeam {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(range(min = RIGIDITY_MIN, max = RIGIDITY_MAX))]
     pub flexural_rigidity: Option<FlexuralRigidity>,
+    /// Torsional rigidity G J, of the cracked beam: a tenth to a fifth of the uncracked one
+    /// is usual. Needed on every beam where `beam_torsion` is `included`, not used
+    /// otherwise. 0.001 to 1,000,000,000 kN m2.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = TWIST_MIN, max = TWIST_MAX))]
+    pub torsional_rigidity: Option<TorsionalRigidity>,
+    /// Torsional strength, at the level of the design basis; judged where it is given.
+    /// 0.001 to 1,000,000 kN m.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = MOMENT_MIN, max = MOMENT_MAX))]
+    pub torsion_capacity: Option<Moment>,
     /// Bending strength, at the level of the design basis; judged where it is given.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(nested)]
@@ -272,67 +285,6 @@ pub struct BeamMomentCapacity {
     /// With tension at the top; 0.001 to 1,000,000 kN m.
     #[validate(range(min = MOMENT_MIN, max = MOMENT_MAX))]
     pub hogging: Moment,
-}
-
-/// A load along a beam or a part of it.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Validate)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-#[serde(deny_unknown_fields)]
-pub struct BeamLineLoad {
-    /// Kind of load.
-    pub kind: LoadKind,
-    /// Loads of one kind with different cases never act together; one without a case acts
-    /// whenever its kind does.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    #[validate(nested)]
-    pub case: Option<Label>,
-    /// The load, positive downwards; -1,000 to 1,000 kN/m.
-    #[validate(range(min = LINE_MIN, max = LINE_MAX))]
-    pub load: LineLoad,
-    /// The load at its end, where it varies evenly from `load`; the same when left out.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    #[validate(range(min = LINE_MIN, max = LINE_MAX))]
-    pub load_at_end: Option<LineLoad>,
-    /// Where it begins, along the beam from its first point; 0 when left out.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    #[validate(range(min = Length::ZERO, max = LONG))]
-    pub from: Option<Length>,
-    /// Where it ends, along the beam from its first point; the end when left out.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    #[validate(range(min = Length::ZERO, max = LONG))]
-    pub to: Option<Length>,
-    /// The load goes with the beam, as its own weight does, and not with the wall: it acts under
-    /// a `load_free` opening too, and stops where there is `no_beam`. False when left out.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub follows_beam: Option<bool>,
-}
-
-/// A load at one point of a beam.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Validate)]
-#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
-#[serde(deny_unknown_fields)]
-pub struct PlanPointLoad {
-    /// Name of the load.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    #[validate(nested)]
-    pub label: Option<Label>,
-    /// Codes to echo.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    #[validate(nested)]
-    pub tags: Option<Tags>,
-    /// Kind of load.
-    pub kind: LoadKind,
-    /// Loads of one kind with different cases never act together; one without a case acts
-    /// whenever its kind does.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    #[validate(nested)]
-    pub case: Option<Label>,
-    /// Where it acts; within 3 mm of a beam's centre line.
-    #[validate(nested)]
-    pub at: PlanPoint,
-    /// The load, positive downwards; -10,000 to 10,000 kN.
-    #[validate(range(min = FORCE_MIN, max = FORCE_MAX))]
-    pub load: Force,
 }
 
 /// What one pile carries.
@@ -442,6 +394,10 @@ pub struct GivenPile {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(range(min = STIFFNESS_MIN, max = STIFFNESS_MAX))]
     pub stiffness: Option<SpringStiffness>,
+    /// It stands on rock and does not move while the other piles are springs; it has no
+    /// stiffness then.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub founded_on_rock: Option<bool>,
 }
 
 /// Limits for finding the fewest piles. A pile stands at every corner, junction and forced

@@ -67,6 +67,7 @@ pub(super) fn piles(task: &Task<'_>, places: &[Place]) -> Vec<Pile> {
             tension: None,
             stiffness: None,
             offer: None,
+            on_rock: false,
         })
         .collect()
 }

@@ -5,9 +5,11 @@ use crate::contract::{Refusal, Work};
 use crate::layout::analysis::{Solved, ranges};
 use crate::layout::calc::fault_issues;
 use crate::layout::codes::warnings;
+use crate::layout::lift_off;
 use crate::layout::outcome::{Outcome, PileSupportReport, SupportBound};
 use crate::layout::plan::Place;
 use crate::layout::report::Analysis;
+use crate::layout::request::TensionConnection;
 use crate::quantity::{Force, SpringStiffness, round9};
 
 /// Puts the stiffness into the outcome, with the plan on both ends of its band.
@@ -64,13 +66,23 @@ fn bound(
     let springs: Vec<f64> = analysis
         .piles
         .iter()
-        .map(|p| match p.stiffness {
+        .map(|p| match p.spring() {
             Some(own) if own != found.stiffness.si() => own,
             _ => stiffness.si(),
         })
         .collect();
-    let solved = Solved::of(analysis.frame, &places, Some(&springs))
+    let mut solved = Solved::of(analysis.frame, &places, Some(&springs))
         .map_err(|fault| Refusal::of(fault_issues(analysis.frame, fault)))?;
+    if analysis.request.tension_connection == Some(TensionConnection::LiftsOff) {
+        let model = std::slice::from_mut(&mut solved);
+        lift_off::release(
+            analysis.frame,
+            analysis.loading,
+            analysis.piles,
+            model,
+            work,
+        )?;
+    }
     let combinations = &analysis.loading.combinations;
     let all = ranges(&solved, places.len(), combinations);
     let mut worst = (0, all[0]);

@@ -10,6 +10,7 @@ mod geometry;
 mod given;
 mod ground;
 mod houses;
+mod lift_off;
 mod loads;
 mod openings;
 mod outline;
@@ -20,6 +21,7 @@ mod search;
 mod slabs;
 mod staking;
 mod strength;
+mod structure;
 mod supports;
 mod terrain;
 

@@ -122,7 +122,7 @@ pub(in crate::layout) fn assign(
                     .collect(),
                 // a pile with capacities of its own is of no type
                 fixed: p.offer.or(own.then_some(0)),
-                stiffness: p.stiffness,
+                stiffness: p.spring(),
             }
         })
         .collect();

@@ -1,0 +1,179 @@
+//! Where the unknowns of a network are: deflections of the nodes that can move, slopes of
+//! the lines at their nodes, or, with torsion, the tilt of every node. No stiffness here.
+
+use super::sparse::Tied;
+use super::{Line, Network, Support};
+
+/// Unknowns with their shares in a slope or a twist; the first `count` count.
+#[derive(Debug, Clone, Copy, Default, PartialEq)]
+pub(super) struct Terms {
+    list: [(usize, f64); 2],
+    count: usize,
+}
+
+impl Terms {
+    fn one(unknown: usize) -> Self {
+        Self {
+            list: [(unknown, 1.0), (0, 0.0)],
+            count: 1,
+        }
+    }
+
+    fn two(first: (usize, f64), second: (usize, f64)) -> Self {
+        let mut out = Self::default();
+        for term in [first, second] {
+            if term.1 != 0.0 {
+                out.list[out.count] = term;
+                out.count += 1;
+            }
+        }
+        out
+    }
+
+    pub fn each(&self) -> &[(usize, f64)] {
+        &self.list[..self.count]
+    }
+}
+
+/// The tilt of a node in two directions at right angles: the direction of the first line on
+/// it, and the one to the left of that.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct Tilt {
+    ahead: usize,
+    aside: usize,
+    along: (f64, f64),
+}
+
+/// All unknowns of a network.
+pub(super) struct Unknowns {
+    pub deflection: Vec<Option<usize>>,
+    /// First slope of every line that stands alone in torsion.
+    rotation: Vec<Option<usize>>,
+    tilt: Vec<Option<Tilt>>,
+    directions: Vec<(f64, f64)>,
+    /// A line each unknown belongs to.
+    pub owner: Vec<usize>,
+}
+
+impl Unknowns {
+    /// Numbers the unknowns. Nothing can twist a line that meets no other one, so it keeps
+    /// its slopes alone even with torsion.
+    pub fn of(network: &Network) -> Self {
+        let twists = twisting(network);
+        let mut rotation = Vec::with_capacity(network.lines.len());
+        let mut owner = Vec::new();
+        let mut tilt: Vec<Option<Tilt>> = vec![None; network.supports.len()];
+        let directions = network
+            .torsion
+            .as_ref()
+            .map_or_else(Vec::new, |t| t.direction.clone());
+        for (l, line) in network.lines.iter().enumerate() {
+            if !twists[l] {
+                rotation.push(Some(owner.len()));
+                owner.extend(std::iter::repeat_n(l, line.nodes.len()));
+                continue;
+            }
+            rotation.push(None);
+            for n in &line.nodes {
+                if tilt[n.node].is_none() {
+                    tilt[n.node] = Some(Tilt {
+                        ahead: owner.len(),
+                        aside: owner.len() + 1,
+                        along: directions[l],
+                    });
+                    owner.extend([l, l]);
+                }
+            }
+        }
+        let mut deflection = vec![None; network.supports.len()];
+        for (l, line) in network.lines.iter().enumerate() {
+            for n in &line.nodes {
+                if network.supports[n.node] != Support::Rigid && deflection[n.node].is_none() {
+                    deflection[n.node] = Some(owner.len());
+                    owner.push(l);
+                }
+            }
+        }
+        Self {
+            deflection,
+            rotation,
+            tilt,
+            directions,
+            owner,
+        }
+    }
+
+    /// Whether the line can be twisted.
+    pub fn twists(&self, l: usize) -> bool {
+        self.rotation[l].is_none()
+    }
+
+    /// Slope of a line at one of its nodes.
+    ///
+    /// t = c g1 + s g2; g tilt of the node ahead and aside, c and s cosine and sine of the
+    /// angle between the line and the tilt's own direction. Source: geometry.
+    pub fn slope(&self, l: usize, line: &Line, i: usize) -> Terms {
+        if let Some(first) = self.rotation[l] {
+            return Terms::one(first + i);
+        }
+        match self.turned(l, line, i) {
+            Some((tilt, c, s)) => Terms::two((tilt.ahead, c), (tilt.aside, s)),
+            None => Terms::default(),
+        }
+    }
+
+    /// Twist of a line at one of its nodes: the tilt to its left.
+    ///
+    /// f = c g2 - s g1, as in [`Unknowns::slope`]. Source: geometry.
+    pub fn twist(&self, l: usize, line: &Line, i: usize) -> Terms {
+        match self.turned(l, line, i) {
+            Some((tilt, c, s)) => Terms::two((tilt.ahead, -s), (tilt.aside, c)),
+            None => Terms::default(),
+        }
+    }
+
+    fn turned(&self, l: usize, line: &Line, i: usize) -> Option<(Tilt, f64, f64)> {
+        let tilt = self.tilt[line.nodes[i].node]?;
+        let (d, b) = (*self.directions.get(l)?, tilt.along);
+        if d == b {
+            return Some((tilt, 1.0, 0.0));
+        }
+        Some((tilt, d.0 * b.0 + d.1 * b.1, d.1 * b.0 - d.0 * b.1))
+    }
+
+    /// Unknowns that are tied together by a span.
+    pub fn tied(&self, l: usize, line: &Line, i: usize) -> Tied {
+        let mut group: Tied = ([0; 6], 0);
+        let mut add = |u: usize| {
+            if !group.0[..group.1].contains(&u) {
+                group.0[group.1] = u;
+                group.1 += 1;
+            }
+        };
+        for end in [i, i + 1] {
+            if let Some(u) = self.deflection[line.nodes[end].node] {
+                add(u);
+            }
+            let (slope, twist) = (self.slope(l, line, end), self.twist(l, line, end));
+            for (u, _) in slope.each().iter().chain(twist.each()) {
+                add(*u);
+            }
+        }
+        group
+    }
+}
+
+/// Lines that meet another one, where torsion counts.
+fn twisting(network: &Network) -> Vec<bool> {
+    let mut on = vec![0usize; network.supports.len()];
+    if network.torsion.is_some() {
+        for n in network.lines.iter().flat_map(|l| &l.nodes) {
+            on[n.node] += 1;
+        }
+    }
+    network
+        .lines
+        .iter()
+        .map(|l| l.nodes.iter().any(|n| on[n.node] > 1))
+        .collect()
+}
