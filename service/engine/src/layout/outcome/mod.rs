@@ -143,9 +143,11 @@ pub struct LayoutPile {
     /// The soil zones in which it stands, on whose border too.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub soil_zones: Option<Vec<String>>,
-    /// Greatest compression over all combinations and support models; 0 if there is none.
+    /// Greatest compression over all combinations and support models, with `pattern_load` with
+    /// the worst spans loaded; 0 if there is none.
     pub compression: PileDemand,
-    /// Greatest tension over all combinations and support models; 0 if there is none.
+    /// Greatest tension over all combinations and support models, with `pattern_load` with the
+    /// worst spans loaded; 0 if there is none.
     pub tension: PileDemand,
     /// The higher utilisation of compression and tension; left out without capacities or
     /// where there is no capacity for a demand.
@@ -226,7 +228,8 @@ pub struct PileReaction {
     pub spring: Option<Force>,
 }
 
-/// One beam with the extremes over all combinations and support models.
+/// One beam with the extremes over all combinations and support models, with `pattern_load`
+/// with the worst spans loaded.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct LayoutBeam {

@@ -64,7 +64,7 @@ pub struct SupportEstimate {
     pub stiff: SupportBound,
 }
 
-/// The plan on springs of another stiffness.
+/// The plan on springs of another stiffness, with all loads everywhere.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct SupportBound {

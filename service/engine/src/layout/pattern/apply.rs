@@ -64,7 +64,8 @@ pub(in crate::layout) fn apply(
     }
     work.trace.about(String::new);
     for (b, row) in outcome.beams.iter_mut().enumerate() {
-        beam(analysis, &models, b, row);
+        let most = floors.iter().copied().fold(0.0, f64::max);
+        beam(analysis, &models, most, b, row);
     }
     let rows = &outcome.piles;
     outcome.max_utilisation_ratio = rows
@@ -151,7 +152,9 @@ fn printed_above(a: f64, b: f64) -> bool {
     round9(a) > round9(b)
 }
 
-fn beam(analysis: &Analysis<'_>, models: &Models, beam: usize, row: &mut LayoutBeam) {
+/// Raises a beam; a moment or a shear that is more by no more than `floor` is rounding.
+fn beam(analysis: &Analysis<'_>, models: &Models, floor: f64, beam: usize, row: &mut LayoutBeam) {
+    let lever = analysis.frame.plan.beam_length[beam].max(1.0);
     let all = || {
         models
             .iter()
@@ -160,7 +163,8 @@ fn beam(analysis: &Analysis<'_>, models: &Models, beam: usize, row: &mut LayoutB
     let greatest = |which: fn(&BeamEnvelope) -> &Governing, least: f64| {
         let mut best: Option<Governing> = None;
         for g in all().map(which) {
-            if printed_above(g.value, best.map_or(least, |b| b.value)) {
+            let before = best.map_or(least, |b| b.value);
+            if printed_above(g.value, before) && g.value - before > floor * lever {
                 best = Some(*g);
             }
         }

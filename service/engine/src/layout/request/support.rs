@@ -14,7 +14,8 @@ const LOAD_MAX: Force = Force::new(10_000.0, ForceUnit::KN);
 const MOVEMENT_MIN: Size = Size::new(0.01, LengthUnit::Mm);
 const MOVEMENT_MAX: Size = Size::new(500.0, LengthUnit::Mm);
 
-/// Where the stiffness of a pile comes from.
+/// Where the stiffness of a pile comes from. It stands wherever `pile_stiffness` would: for
+/// every pile and pile type that has no stiffness of its own.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 #[serde(rename_all = "snake_case", deny_unknown_fields)]

@@ -3,6 +3,7 @@
 //! hold, and what the worst spans ask for in addition is found here.
 
 use super::Task;
+use super::enumerate::Budget;
 use super::stack::used;
 use super::whole::touching;
 use crate::contract::{Refusal, Work};
@@ -12,17 +13,20 @@ use crate::layout::plan::Place;
 use crate::layout::report::NOISE;
 use crate::layout::strength::BeamStrength;
 
+/// Counted steps that one part costs at one pile.
+const PART_COST: usize = 4;
+
 /// Utilisations with the runs that they are on; none where the plan cannot be solved.
 pub(super) type Rated = Option<Vec<(f64, Vec<usize>)>>;
 
-/// Utilisations of piles and beams with the worst spans loaded, one pair of
-/// capacities a pile; nothing where no load may be
-/// absent.
+/// Utilisations of piles, each with its pair of capacities, and of beams with the worst
+/// spans loaded; nothing where no load may be absent.
 pub(super) fn rate(
     task: &Task<'_>,
     places: &[Place],
     solved: &[Solved],
     capacities: &[(f64, f64)],
+    budget: &mut Budget,
     work: &Work,
 ) -> Result<Rated, Refusal> {
     let mut out = Vec::new();
@@ -30,6 +34,7 @@ pub(super) fn rate(
         return Ok(Some(out));
     };
     let parts = parts(task.frame, places, cases)?;
+    budget.take((PART_COST * solved.len() * places.len() * parts.len()) as u64);
     let beams = &task.frame.strength;
     let asked = Asked {
         frame: task.frame,

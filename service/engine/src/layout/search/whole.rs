@@ -254,9 +254,8 @@ pub(super) fn rate(
     }
     rate_deflections(task, &solved, &mut worst);
     let capacities: Vec<(f64, f64)> = classes.iter().map(|c| (c.compression, c.tension)).collect();
-    match pattern::rate(task, &places, &solved, &capacities, work)? {
+    match pattern::rate(task, &places, &solved, &capacities, budget, work)? {
         Some(rated) => {
-            budget.take(rated.len() as u64);
             for (value, runs) in rated {
                 worst.note(value, || Spot { runs, shared: None });
             }

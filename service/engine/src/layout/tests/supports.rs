@@ -106,6 +106,17 @@ fn both_ends_of_the_band() {
         assert_eq!(end.pile, most.1);
     }
     assert!(e.soft.stiffness < e.stiff.stiffness);
+    // the warning stands where an end of the band has more than any pile is judged by
+    let judged = a.result.piles.iter().map(|p| p.compression.demand.si());
+    let judged = judged.fold(0.0, f64::max);
+    let told = a
+        .warnings
+        .iter()
+        .filter(|w| w.code == "stiffness_band_governs");
+    let more = [&e.soft, &e.stiff]
+        .into_iter()
+        .filter(|b| b.compression.si() > judged * (1.0 + 1e-9));
+    assert_eq!(told.count(), more.count());
 }
 
 /// Without an allowable capacity the stiffness is that at half of the ultimate resistance,
