@@ -14,4 +14,5 @@ mod plans;
 mod problems;
 mod records;
 mod sheets;
+mod staking;
 mod tables;

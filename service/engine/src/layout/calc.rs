@@ -327,9 +327,8 @@ impl Prepared {
         strength::report(&analysis, &mut outcome);
         judge(&analysis, &outcome, work);
         outcome.search = found;
-        let rows = (piles, outcome.piles.as_slice());
-        outcome.staking =
-            staking::set_out(request, &self.frame.plan, &self.beam_labels, rows, work)?;
+        let (plan, labels) = (&self.frame.plan, &self.beam_labels);
+        outcome.staking = staking::set_out(request, plan, labels, piles, &outcome, work)?;
         Ok(outcome)
     }
 

@@ -44,7 +44,7 @@ pub static LAYERS: [Layer; 10] = [
     layer(BEAM_EDGE, 7),
     layer(FORM_LINE, 3),
     layer(PILE, 1),
-    layer(PILE_LABEL, 2),
+    layer(PILE_LABEL, 7),
     layer(STRING_LINE, 5),
     layer(KEEP_OUT, 1),
     layer(CONTROL, 6),

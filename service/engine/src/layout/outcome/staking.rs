@@ -159,11 +159,25 @@ pub struct StringLine {
     pub length: Length,
     /// Its length for the tape.
     pub length_text: String,
+    /// From the line to the faces of its beams, where all along it have the same width; the
+    /// outer one is the outside form line.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub faces: Option<LineFaces>,
     /// The second string line beside it; only with `string_line_offset`.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub offset: Option<OffsetLine>,
     /// The piles along it.
     pub piles: Vec<StringPile>,
+}
+
+/// From a string line, square to it, to the two faces of its beams.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
+pub struct LineFaces {
+    /// To the face on the left, looking from the start to the end.
+    pub left: Size,
+    /// To the face on the right.
+    pub right: Size,
 }
 
 /// One end of a string line.

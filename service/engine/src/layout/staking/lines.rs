@@ -34,6 +34,7 @@ pub(super) fn lines(
                 to: stakes.end(r, run.length),
                 length,
                 length_text: stakes.taped(length),
+                faces: stakes.faces(r),
                 offset: offset.map(|o| beside(stakes, r, o)),
                 piles: along(stakes, r),
             })

@@ -2,6 +2,7 @@
 //! from the analysis or the search; nothing is moved here.
 
 mod corners;
+mod faces;
 mod fix;
 mod lines;
 mod transform;
@@ -9,7 +10,10 @@ mod transform;
 use std::collections::BTreeMap;
 
 use super::codes::{methods, refusals, warnings};
-use super::outcome::{LayoutPile, LineEnd, MeasuredTo, Stake, StakingGrid, StakingOutcome};
+use super::outcome::{
+    BeamEdges, LayoutBeam, LayoutPile, LineEnd, LineFaces, MeasuredTo, Outcome, Stake, StakingGrid,
+    StakingOutcome,
+};
 use super::plan::{Place, Plan, Point, TOLERANCE};
 use super::request::{GridFix, PlanPoint, Request, SiteGrid, Staking, TapeText};
 use super::site::{Pile, along_runs};
@@ -69,12 +73,13 @@ fn given_tolerance(grid: &SiteGrid) -> Option<Size> {
     }
 }
 
-/// Sets the piles out, with the types of their rows, where the request asks for it.
+/// Sets the piles out, with what the outcome says of types and edges, where the request asks for it.
 pub(super) fn set_out(
     request: &Request,
     plan: &Plan,
     beam_labels: &[String],
-    (piles, rows): (&[Pile], &[LayoutPile]),
+    piles: &[Pile],
+    outcome: &Outcome,
     work: &mut Work,
 ) -> Result<Option<StakingOutcome>, Refusal> {
     let Some(staking) = &request.staking else {
@@ -89,13 +94,14 @@ pub(super) fn set_out(
     let stakes = Stakes {
         plan,
         beam_labels,
+        beams: &outcome.beams,
         piles,
         along: along_runs(plan, &places),
         grid: grid.as_ref(),
         tape: staking.tape,
     };
     short_baseline(&stakes, work);
-    let points = stakes.points(staking, rows, &mut work.trace);
+    let points = stakes.points(staking, &outcome.piles, &mut work.trace);
     work.go_on()?;
     let string_lines = lines::lines(&stakes, staking.string_line_offset, work)?;
     let frames = corners::frames(&stakes, &mut work.trace);
@@ -167,6 +173,7 @@ fn short_baseline(stakes: &Stakes<'_>, work: &mut Work) {
 struct Stakes<'a> {
     plan: &'a Plan,
     beam_labels: &'a [String],
+    beams: &'a [LayoutBeam],
     piles: &'a [Pile],
     /// Piles along each run, by place.
     along: Vec<Vec<(f64, usize)>>,
@@ -190,6 +197,22 @@ impl Stakes<'_> {
     fn beams_of(&self, run: usize) -> Vec<String> {
         let beams = self.plan.runs[run].beams().into_iter();
         beams.map(|b| self.beam_labels[b].clone()).collect()
+    }
+
+    /// The faces along a run, where every beam of it has edges.
+    fn faces(&self, run: usize) -> Option<LineFaces> {
+        let r = &self.plan.runs[run];
+        let all: Option<Vec<&[BeamEdges]>> = r
+            .beams()
+            .into_iter()
+            .map(|b| self.beams.get(b)?.edges.as_deref())
+            .collect();
+        let line = faces::Line {
+            start: self.plan.outside(r.start),
+            direction: r.direction,
+            length: r.length,
+        };
+        faces::faces(line, all?.into_iter().flatten())
     }
 
     /// A place on the plan without a pile.
