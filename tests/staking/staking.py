@@ -19,6 +19,7 @@ import tempfile
 
 import ezdxf
 from ezdxf import units
+from ezdxf.lldxf.encoding import decode_dxf_unicode
 
 EXAMPLES = pathlib.Path(__file__).parent.parent.parent / "openapi/examples/pile-layout"
 UNITS = {"m": units.M, "ft": units.FT, "ft_us_survey": units.InsertUnits.USSurveyFeet}
@@ -49,8 +50,9 @@ def near(a, b, relative=1e-9, absolute=1e-12):
 
 
 def plain(text):
-    """A label as it stands in JSON, from a text with numbered halves of characters."""
-    return text.encode("utf-16", "surrogatepass").decode("utf-16")
+    """A label as it stands in JSON: numbered characters by the library's own decoder, and the
+    two halves of one above the first plane put together."""
+    return decode_dxf_unicode(text).encode("utf-16", "surrogatepass").decode("utf-16")
 
 
 def read_drawing(name, text):
