@@ -5,6 +5,7 @@
 //! shared piles left unlimited therefore bound the plan from below.
 
 mod barred;
+mod bending;
 mod bounds;
 mod claim;
 mod corner_cost;

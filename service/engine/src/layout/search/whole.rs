@@ -2,6 +2,7 @@
 //! to shared piles and on spring supports, and mended where they fail together.
 
 use super::Task;
+use super::bending;
 use super::enumerate::Budget;
 use super::joint::{Conflict, Shares, resolve};
 use super::line::guess;
@@ -15,7 +16,6 @@ use crate::layout::outcome::SupportModel;
 use crate::layout::plan::Place;
 use crate::layout::report::NOISE;
 use crate::layout::site::nearest;
-use crate::layout::strength::worst_deflections;
 use crate::layout::types::{Class, Demand};
 use crate::quantity::round9;
 
@@ -252,7 +252,14 @@ pub(super) fn rate(
     if lines.iter().any(|l| l.judge_beam) {
         rate_beams(task, &solved, &mut worst);
     }
-    rate_deflections(task, &solved, &mut worst);
+    let bent = bending::combinations(task);
+    if bent > 0 {
+        budget.take((places.len() * bent * models) as u64);
+        for (value, run) in bending::rate(task, &solved) {
+            let runs = vec![run];
+            worst.note(value, || Spot { runs, shared: None });
+        }
+    }
     let capacities: Vec<(f64, f64)> = classes.iter().map(|c| (c.compression, c.tension)).collect();
     match pattern::rate(task, &places, &solved, &capacities, budget, work)? {
         Some(rated) => {
@@ -358,21 +365,6 @@ fn rate_beams(task: &Task<'_>, solved: &[Solved], worst: &mut Worst) {
         note(e.sagging.value, sagging, e.sagging.run);
         note(e.hogging.value, hogging, e.hogging.run);
         note(e.shear.value, shear, e.shear.run);
-    }
-}
-
-fn rate_deflections(task: &Task<'_>, solved: &[Solved], worst: &mut Worst) {
-    let Some(service) = task.service else {
-        return;
-    };
-    for w in worst_deflections(task.request, task.frame, service, solved)
-        .into_iter()
-        .flatten()
-    {
-        worst.note(w.used, || Spot {
-            runs: vec![w.run],
-            shared: None,
-        });
     }
 }
 
