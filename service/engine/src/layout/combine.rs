@@ -13,6 +13,7 @@ use super::published::{
     Template,
 };
 use super::request::{LoadKind, Request, SlabLoad};
+use super::service::service;
 use crate::catalogue::refusals::DUPLICATE_LABEL;
 use crate::contract::{Issue, Work};
 use crate::limits::COMBINATIONS;
@@ -56,10 +57,7 @@ impl Loading {
 /// Finds the cases and forms the combinations; faults go to `issues`.
 pub(super) fn loading(request: &Request, work: &mut Work, issues: &mut Vec<Issue>) -> Loading {
     let cases = cases_of(request, issues);
-    let mut maker = Maker {
-        cases: &cases,
-        found: Vec::new(),
-    };
+    let mut maker = Maker::of(&cases);
     match chosen(&request.design_basis) {
         Chosen::Published(set, method) => {
             work.method(method);
@@ -99,35 +97,6 @@ pub(super) fn loading(request: &Request, work: &mut Work, issues: &mut Vec<Issue
         combinations,
         service,
     }
-}
-
-/// Service loads: the caller's own list, or what `allowable_stress` combines.
-fn service(
-    request: &Request,
-    cases: &[Case],
-    analysed: &[Combination],
-    issues: &mut Vec<Issue>,
-) -> Option<Vec<Combination>> {
-    let Some(own) = &request.service_combinations else {
-        return matches!(request.design_basis, LayoutBasis::AllowableStress(_))
-            .then(|| analysed.to_vec());
-    };
-    let mut maker = Maker {
-        cases,
-        found: Vec::new(),
-    };
-    maker.own(own, "/service_combinations/list", issues);
-    if maker.found.len() > COMBINATIONS {
-        issues.push(
-            Issue::new(
-                "/service_combinations",
-                &refusals::TOO_MANY_COMBINATIONS,
-                format!("{} with every case", maker.found.len()),
-            )
-            .limit(COMBINATIONS.to_string()),
-        );
-    }
-    Some(maker.found)
 }
 
 enum Chosen<'a> {
@@ -306,15 +275,23 @@ fn unused(maker: &Maker, work: &mut Work) {
 }
 
 /// Forms combinations out of the cases that are there.
-struct Maker<'a> {
+pub(super) struct Maker<'a> {
     cases: &'a [Case],
-    found: Vec<Combination>,
+    pub found: Vec<Combination>,
 }
 
 /// Factors by kind, in the order they are written.
 type Terms = Vec<(LoadKind, f64)>;
 
-impl Maker<'_> {
+impl<'a> Maker<'a> {
+    /// Over these load cases.
+    pub fn of(cases: &'a [Case]) -> Self {
+        Self {
+            cases,
+            found: Vec::new(),
+        }
+    }
+
     fn has(&self, kind: LoadKind) -> bool {
         self.cases.iter().any(|c| c.kind == kind)
     }
@@ -357,7 +334,7 @@ impl Maker<'_> {
         }
     }
 
-    fn own(&mut self, own: &OwnCombinations, pointer: &str, issues: &mut Vec<Issue>) {
+    pub fn own(&mut self, own: &OwnCombinations, pointer: &str, issues: &mut Vec<Issue>) {
         let mut names = BTreeMap::new();
         for (i, combination) in own.list.iter().enumerate() {
             if let Some(first) = names.insert(combination.name.as_str(), i) {

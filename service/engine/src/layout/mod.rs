@@ -43,6 +43,8 @@ mod report;
 #[cfg(feature = "compute")]
 mod search;
 #[cfg(feature = "compute")]
+mod service;
+#[cfg(feature = "compute")]
 mod site;
 #[cfg(feature = "compute")]
 mod slab;
