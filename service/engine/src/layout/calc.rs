@@ -167,10 +167,10 @@ impl Prepared {
         }
         let loading = loading(request, work, &mut issues);
         pattern::faults(request, &loading, work, &mut issues);
-        if !form.issues.is_empty() {
-            return Err(Refusal::of(issues));
-        }
-        let Some(plan) = Plan::build(&request.beams, &form.called(), &mut issues) else {
+        let sound = form.issues.is_empty();
+        let plan = sound.then(|| Plan::build(&request.beams, &form.called(), &mut issues));
+        let Some(plan) = plan.flatten() else {
+            types::without_plan(request, work, &mut issues);
             return Err(Refusal::of(issues));
         };
         work.go_on()?;

@@ -269,6 +269,22 @@ fn refusals_name_what_bars_and_by_how_much() {
         wide[0].contains("sewer") && wide[0].contains("0.6096 m"),
         "{wide:?}"
     );
+    // a beam that is none hides nothing of the rest
+    let mut call = example("refused/zones-overlap");
+    call.request.beams[0].points[1] = call.request.beams[0].points[0];
+    if let PilePlacement::Search(s) = &mut call.request.piles {
+        s.min_spacing = None;
+    }
+    let issues = answer(&call).unwrap_err().issues;
+    let codes: Vec<&str> = issues.iter().map(|i| i.code.as_ref()).collect();
+    assert_eq!(
+        codes,
+        [
+            "beam_segment_zero_length",
+            "min_spacing_needed",
+            "zones_overlap"
+        ]
+    );
     assert_eq!(refused("forbidden-stretch-off-beam").len(), 3);
     assert_eq!(refused("zone-capacities-differ").len(), 2);
     assert_eq!(refused("area-crosses-itself").len(), 2);

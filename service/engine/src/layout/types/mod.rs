@@ -24,7 +24,7 @@ pub(super) use trace::{Along, Stretch};
 
 use super::plan::{Point, TOLERANCE};
 use super::request::{PlanPoint, Request};
-use crate::contract::Issue;
+use crate::contract::{Issue, Work};
 use area::to_area;
 
 /// A point of the request in the plan's own axes.
@@ -138,6 +138,12 @@ impl Terrain {
         let all = |o: &Offers| o.named && o.types.iter().all(|t| t.cost.is_some());
         self.offers.as_ref().is_some_and(all)
     }
+}
+
+/// Faults that have nothing to do with the beams, where those make no plan.
+pub(super) fn without_plan(request: &Request, work: &mut Work, issues: &mut Vec<Issue>) {
+    let terrain = Terrain::read(request, Point { x: 0.0, y: 0.0 }, issues);
+    Spacing::of(request, terrain.offers.as_ref(), work, issues);
 }
 
 /// The kinds of ground that places of a plan are on, each once.
