@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::PARTS_MAX;
 use crate::beam::{Load, Shape};
-use crate::contract::Issue;
+use crate::contract::{Issue, Refusal};
 use crate::layout::codes::refusals;
 use crate::layout::frame::Frame;
 use crate::layout::plan::Place;
@@ -28,7 +28,7 @@ pub(in crate::layout) fn parts(
     frame: &Frame,
     places: &[Place],
     cases: &[usize],
-) -> Result<Parts, Issue> {
+) -> Result<Parts, Refusal> {
     let mut out = Vec::new();
     for (run, own) in along_runs(&frame.plan, places).iter().enumerate() {
         let piles: Vec<f64> = own.iter().map(|p| p.0).collect();
@@ -60,7 +60,8 @@ pub(in crate::layout) fn parts(
                 out.len()
             ),
         )
-        .limit(PARTS_MAX.to_string()));
+        .limit(PARTS_MAX.to_string())
+        .into());
     }
     Ok(out)
 }

@@ -30,7 +30,7 @@ fn the_linnet_pile_as_a_spring() {
         12.5 / 0.0919658132,
         1e-8,
     );
-    close(e.ultimate.si() / LBF, 27_914.6154, 1e-8);
+    close(e.ultimate.si() / LBF, 27914.6154, 1e-8);
     close(s.stiffness.si() / KIP_PER_IN, 90.7841918, 1e-8);
     let series = 1.0 / (1.0 / e.shaft_stiffness.si() + 1.0 / e.helix_stiffness.si());
     close(s.stiffness.si(), series, 1e-12);
