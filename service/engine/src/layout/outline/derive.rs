@@ -353,6 +353,9 @@ fn side_beam(
                 .collect()
         })
     };
+    let own_section = side.is_some_and(|s| s.section.is_some());
+    let own_strength =
+        side.is_some_and(|s| s.moment_capacity.is_some() || s.shear_capacity.is_some());
     GradeBeam {
         label: Some(label),
         tags: side
@@ -362,12 +365,22 @@ fn side_beam(
         flexural_rigidity: side
             .and_then(|s| s.flexural_rigidity)
             .or(outline.flexural_rigidity),
+        torsional_rigidity: side
+            .and_then(|s| s.torsional_rigidity)
+            .or(outline.torsional_rigidity),
         moment_capacity: side
             .and_then(|s| s.moment_capacity)
-            .or(outline.moment_capacity),
+            .or(outline.moment_capacity.filter(|_| !own_section)),
         shear_capacity: side
             .and_then(|s| s.shear_capacity)
-            .or(outline.shear_capacity),
+            .or(outline.shear_capacity.filter(|_| !own_section)),
+        section: side
+            .and_then(|s| s.section.clone())
+            .or_else(|| outline.section.clone().filter(|_| !own_strength)),
+        deflection_limit: side
+            .and_then(|s| s.deflection_limit)
+            .or(outline.deflection_limit),
+        wall_width: side.and_then(|s| s.wall_width).or(outline.wall_width),
         line_loads: side.and_then(|s| s.line_loads.clone()).or_else(shared),
         openings: side.and_then(|s| s.openings.clone()),
         ..GradeBeam::default()

@@ -351,8 +351,12 @@ impl Origin {
             "width" => side.beam_width.is_some(),
             "line_loads" => side.line_loads.is_some(),
             "flexural_rigidity" => side.flexural_rigidity.is_some(),
+            "torsional_rigidity" => side.torsional_rigidity.is_some(),
             "moment_capacity" => side.moment_capacity.is_some(),
             "shear_capacity" => side.shear_capacity.is_some(),
+            "section" => side.section.is_some(),
+            "deflection_limit" => side.deflection_limit.is_some(),
+            "wall_width" => side.wall_width.is_some(),
             _ => false,
         };
         match (here, name) {

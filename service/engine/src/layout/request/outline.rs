@@ -4,11 +4,14 @@
 use serde::{Deserialize, Serialize};
 use validator::Validate;
 
+use super::structure::{TWIST_MAX, TWIST_MIN};
 use super::{
-    BeamLineLoad, BeamMomentCapacity, CAPACITY_MIN, FORCE_MAX, LINE_MAX, LINE_MIN, LONG, LoadKind,
-    PlanPoint, RIGIDITY_MAX, RIGIDITY_MIN,
+    BeamLineLoad, BeamMomentCapacity, BeamSection, CAPACITY_MIN, DeflectionLimit, FORCE_MAX,
+    LINE_MAX, LINE_MIN, LONG, LoadKind, PlanPoint, RIGIDITY_MAX, RIGIDITY_MIN, bracing,
 };
-use crate::quantity::{FlexuralRigidity, Force, Length, LengthUnit, LineLoad, Size};
+use crate::quantity::{
+    FlexuralRigidity, Force, Length, LengthUnit, LineLoad, Size, TorsionalRigidity,
+};
 use crate::text::{Label, Tags};
 
 pub(super) const WIDTH_MIN: Size = Size::new(10.0, LengthUnit::Mm);
@@ -62,6 +65,10 @@ pub struct Outline {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(range(min = RIGIDITY_MIN, max = RIGIDITY_MAX))]
     pub flexural_rigidity: Option<FlexuralRigidity>,
+    /// Torsional rigidity G J of the beams, as that of a beam. 0.001 to 1,000,000,000 kN m2.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = TWIST_MIN, max = TWIST_MAX))]
+    pub torsional_rigidity: Option<TorsionalRigidity>,
     /// Bending strength of the beams, as that of a beam.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(nested)]
@@ -70,6 +77,18 @@ pub struct Outline {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(range(min = CAPACITY_MIN, max = FORCE_MAX))]
     pub shear_capacity: Option<Force>,
+    /// Section of the beams, as that of a beam.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub section: Option<BeamSection>,
+    /// How far the beams may bend between piles, as that of a beam.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub deflection_limit: Option<DeflectionLimit>,
+    /// Width of the wall on the beams, for `bracing`; 25 to 3,000 mm.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = bracing::WALL_MIN, max = bracing::WALL_MAX))]
+    pub wall_width: Option<Size>,
     /// Loads along the whole of every side.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(nested)]
@@ -160,6 +179,10 @@ pub struct OutlineSide {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(range(min = RIGIDITY_MIN, max = RIGIDITY_MAX))]
     pub flexural_rigidity: Option<FlexuralRigidity>,
+    /// Torsional rigidity G J of its beam, as that of a beam. 0.001 to 1,000,000,000 kN m2.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = TWIST_MIN, max = TWIST_MAX))]
+    pub torsional_rigidity: Option<TorsionalRigidity>,
     /// Bending strength of its beam.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(nested)]
@@ -168,6 +191,19 @@ pub struct OutlineSide {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(range(min = CAPACITY_MIN, max = FORCE_MAX))]
     pub shear_capacity: Option<Force>,
+    /// Section of its beam; then `moment_capacity` and `shear_capacity` of the outline do not
+    /// hold for it, as the outline's section does not where one of those is sent here.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub section: Option<BeamSection>,
+    /// How far its beam may bend between piles.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub deflection_limit: Option<DeflectionLimit>,
+    /// Width of the wall on its beam, for `bracing`; 25 to 3,000 mm.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = bracing::WALL_MIN, max = bracing::WALL_MAX))]
+    pub wall_width: Option<Size>,
     /// All loads along this side, in place of those of the outline; per length of the centre
     /// line of the beam.
     #[serde(skip_serializing_if = "Option::is_none")]

@@ -371,3 +371,27 @@ proptest! {
         }
     }
 }
+
+/// What a side says of its strength takes the place of what the outline says, one way of
+/// saying it instead of the other too; and every property reaches the beams.
+#[test]
+fn strength_of_a_side() {
+    let kn = |v: f64| json!({"value": v, "unit": "kN"});
+    let mut outline = l_outline(&L_FORM);
+    outline["shear_capacity"] = kn(90.0);
+    outline["moment_capacity"] = json!({"sagging": {"value": 60, "unit": "kN_m"},
+                                        "hogging": {"value": 50, "unit": "kN_m"}});
+    outline["sides"] = json!([{"side": 1, "label": "S", "shear_capacity": kn(120.0)}]);
+    let a = solved(&plan(json!([]), json!([outline]), &L_PILES[..13]));
+    let capacity = |check: &str, beam: &str| {
+        let found = a
+            .checks
+            .iter()
+            .find(|c| c.id == check && c.subject.as_ref().is_some_and(|s| s.label == beam));
+        found.unwrap().capacity.as_ref().unwrap().value
+    };
+    close(capacity("beam_shear", "S"), 120e3, 1e-12);
+    close(capacity("beam_shear", "L-2"), 90e3, 1e-12);
+    close(capacity("beam_moment_sagging", "S"), 60e3, 1e-12);
+    close(capacity("beam_moment_hogging", "L-6"), 50e3, 1e-12);
+}
