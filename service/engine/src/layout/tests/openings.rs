@@ -185,7 +185,13 @@ fn a_ring_sent_otherwise() {
         (0.0, 7.0),
     ];
     let n = ring.len();
+    // corners of the bay lie 0.2 tan(22.5) m beside those of the form line
+    let k = 0.2 * crate::math::tan(22.5f64.to_radians());
     let piles = [
+        (3.0 + k, 0.2),
+        (4.0 + k, -0.8),
+        (6.0 - k, -0.8),
+        (7.0 - k, 0.2),
         (0.2, 0.2),
         (9.8, 0.2),
         (9.8, 6.8),
