@@ -388,7 +388,7 @@ fn strength_of_a_side() {
             .checks
             .iter()
             .find(|c| c.id == check && c.subject.as_ref().is_some_and(|s| s.label == beam));
-        found.unwrap().capacity.as_ref().unwrap().value
+        found.unwrap().capacity.as_ref().unwrap().value()
     };
     close(capacity("beam_shear", "S"), 120e3, 1e-12);
     close(capacity("beam_shear", "L-2"), 90e3, 1e-12);
