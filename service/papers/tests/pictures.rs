@@ -24,8 +24,10 @@ use common::judge;
 use common::strokes::judge_strokes;
 
 /// Examples of `pile-layout` whose pictures are committed.
-const LAYOUTS: [(&str, Paper); 7] = [
+const LAYOUTS: [(&str, Paper); 9] = [
+    ("bayed-front", Paper::Letter),
     ("keep-outs", Paper::Letter),
+    ("l-shaped-house", Paper::A4),
     ("linnet", Paper::Letter),
     ("linnet-search", Paper::Letter),
     ("pile-types-least-cost", Paper::Letter),

@@ -21,10 +21,20 @@ impl Sheets<PileLayout> for LayoutSheets {
             note: SheetNote {
                 media: "image/svg+xml",
                 form: "plan",
-                about: "the plan to scale: beams, piles with their numbers, the reactions that \
-                        govern.",
+                about: "the plan to scale: beams, form lines and openings, piles by type with \
+                        their numbers and the reactions that govern, what piles keep away from, \
+                        zones, slabs, what is proven.",
             },
             draw: bearwell_papers::layout_svg,
+        },
+        Sheet {
+            note: SheetNote {
+                media: "image/svg+xml",
+                form: "plan_numbers",
+                about: "the same with the numbers of the piles alone, without reactions; the \
+                        table tells where they stand.",
+            },
+            draw: bearwell_papers::layout_numbers_svg,
         },
         Sheet {
             note: SheetNote {

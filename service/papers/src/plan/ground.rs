@@ -6,9 +6,10 @@ use bearwell_engine::layout::{BoundarySide, KeepOutShape, PlanPoint, Request};
 use bearwell_engine::math;
 
 use crate::page::View;
-use crate::place::{Line, Room, best};
+use crate::place::{Line, Room};
 use crate::plan::shape::{Shape, Spot, clipped};
-use crate::svg::{Anchor, LINE, Rect, SMALL, Style, Svg, fitted, mm, width};
+use crate::plan::tags::{NAME_ROOM, write};
+use crate::svg::{Rect, Style, Svg, fitted, mm, wrapped};
 
 /// What an area or a line of the ground is.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -38,8 +39,6 @@ pub struct Part {
     pub clearance: f64,
 }
 
-/// Longest name, mm.
-const NAME_ROOM: f64 = 46.0;
 /// Least clearance that is drawn, mm.
 const CLEARANCE_LEAST: f64 = 0.5;
 /// Clear edge around what stands on the plan, mm.
@@ -103,16 +102,23 @@ pub fn parts(request: &Request, view: &View, field: Rect) -> Vec<Part> {
         let why = k.why.as_ref().filter(|w| w.as_str() != k.label.as_str());
         Part {
             what,
-            name: [Some(&k.label), why]
-                .into_iter()
-                .flatten()
-                .map(|l| l.as_str().to_owned())
-                .collect(),
+            name: told(k.label.as_str(), why.map(|w| w.as_str())),
             shape,
             clearance,
         }
     });
     zones.chain(keep_outs).collect()
+}
+
+/// A name, and below it what it is in at most two lines.
+fn told(label: &str, why: Option<&str>) -> Vec<String> {
+    let mut lines = wrapped(why.unwrap_or(""), NAME_ROOM, Style::PLAIN);
+    if lines.len() > 2 {
+        lines.truncate(2);
+        lines[1] = fitted(&format!("{} \u{2026}", lines[1]), NAME_ROOM, Style::PLAIN);
+    }
+    lines.insert(0, label.to_owned());
+    lines
 }
 
 /// A boundary without end, as far as a sheet is wide, and a place on the side of the piles.
@@ -297,86 +303,4 @@ fn sparse(svg: &mut Svg, room: &Room, shape: &Shape, turn: usize, field: Rect) {
     if !d.is_empty() {
         svg.path(&d, "stroke=\"#000\" stroke-width=\"0.2\"");
     }
-}
-
-/// Writes lines of text in a shape, or beside it with a line that leads there; whether there
-/// was room.
-pub fn write(svg: &mut Svg, room: &mut Room, field: Rect, shape: &Shape, texts: &[&str]) -> bool {
-    let style = Style::PLAIN.at(Anchor::Middle);
-    let texts: Vec<String> = texts.iter().map(|t| fitted(t, NAME_ROOM, style)).collect();
-    let w = texts.iter().map(|t| width(t, style)).fold(0.0, f64::max) + 1.2;
-    let h = texts.len() as f64 * LINE * SMALL + 0.4;
-    let Some(seen) = shape.seen(field) else {
-        return false;
-    };
-    let middle = (seen.x + seen.w / 2.0, seen.y + seen.h / 2.0);
-    let around = |at: Spot| Rect {
-        x: at.0 - w / 2.0,
-        y: at.1 - h / 2.0,
-        w,
-        h,
-    };
-    // a hatch is to be seen around its name
-    let rect = if shape.closed && seen.w >= 1.5 * w && seen.h >= 2.0 * h {
-        let mut spots: Vec<Spot> = Vec::new();
-        for i in 1..16 {
-            for j in 1..16 {
-                let part = |n: i32| f64::from(n) / 16.0;
-                spots.push((seen.x + part(i) * seen.w, seen.y + part(j) * seen.h));
-            }
-        }
-        let off = |s: &Spot| math::hypot(s.0 - middle.0, s.1 - middle.1);
-        spots.sort_by(|a, b| off(a).total_cmp(&off(b)));
-        let inside = spots.into_iter().filter(|s| shape.holds(*s)).map(around);
-        best(room, inside)
-    } else {
-        None
-    };
-    let rect = match rect {
-        Some(rect) => {
-            room.take(rect);
-            Some(rect)
-        }
-        None => beside(svg, room, field, shape, (w, h)),
-    };
-    let Some(rect) = rect else {
-        return false;
-    };
-    if room.crossed(&rect) > 0 {
-        svg.rect(rect, "fill=\"#fff\"");
-    }
-    for (i, text) in texts.iter().enumerate() {
-        let y = rect.y + 0.2 + (i as f64 + 0.76) * LINE * SMALL;
-        svg.text(rect.x + w / 2.0, y, text, style);
-    }
-    true
-}
-
-/// A place beside a shape, with the line that leads there.
-fn beside(svg: &mut Svg, room: &mut Room, field: Rect, shape: &Shape, size: Spot) -> Option<Rect> {
-    const GAPS: [f64; 4] = [1.0, 4.0, 8.0, 13.0];
-    let seen = shape.seen(field)?;
-    let small = shape.closed && seen.w.max(seen.h) < 12.0;
-    let mut feet: Vec<Spot> = if small {
-        vec![(seen.x + seen.w / 2.0, seen.y + seen.h / 2.0)]
-    } else {
-        Vec::new()
-    };
-    for (a, b) in shape.sides().filter_map(|l| clipped(field, l)) {
-        for t in [0.5, 0.25, 0.75, 0.1, 0.9] {
-            feet.push((a.0 + t * (b.0 - a.0), a.1 + t * (b.1 - a.1)));
-        }
-    }
-    feet.truncate(60);
-    for foot in feet {
-        let radius = if small { seen.w.max(seen.h) / 2.0 } else { 0.3 };
-        let outward = (0.0, -1.0);
-        if let Some(place) = room.label_at(foot, radius, size, outward, &GAPS) {
-            if let Some((from, to)) = place.leader {
-                svg.line(from, to, "stroke=\"#000\" stroke-width=\"0.2\"");
-            }
-            return Some(place.rect);
-        }
-    }
-    None
 }

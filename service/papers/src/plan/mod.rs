@@ -10,3 +10,4 @@ pub mod openings;
 pub mod piles;
 pub mod shape;
 pub mod slabs;
+pub mod tags;

@@ -8,8 +8,9 @@ use bearwell_engine::quantity::System;
 use crate::page::View;
 use crate::panel::Subject;
 use crate::place::{Line, Room};
-use crate::plan::ground::{strokes, write};
+use crate::plan::ground::strokes;
 use crate::plan::shape::{Shape, Spot, clipped, dashes};
+use crate::plan::tags::write_inside;
 use crate::svg::{Rect, Svg};
 use crate::words;
 
@@ -198,8 +199,8 @@ pub fn tell(svg: &mut Svg, room: &mut Room, field: Rect, slabs: &[Slab]) -> usiz
     let mut untold = 0;
     for slab in slabs {
         let texts: Vec<&str> = slab.texts.iter().map(String::as_str).collect();
-        let told = write(svg, room, field, &slab.shape, &texts)
-            || write(svg, room, field, &slab.shape, &texts[..1]);
+        let told = write_inside(svg, room, field, &slab.shape, &texts)
+            || write_inside(svg, room, field, &slab.shape, &texts[..1]);
         untold += usize::from(!told);
     }
     untold
