@@ -114,6 +114,11 @@ pub fn draw(svg: &mut Svg, s: Subject, notes: Notes, frame: Rect) -> Figure {
     figure
 }
 
+/// The scale of the plan in a frame.
+pub fn scale(s: Subject, frame: Rect) -> Scale {
+    fit(bounds(s), frame, s.system).0
+}
+
 /// West, south, east and north edge of what is to be seen: beams, form lines and piles, and
 /// what lies in the ground near them.
 fn bounds(s: Subject) -> [f64; 4] {

@@ -19,6 +19,9 @@ const GAP: f64 = 4.0;
 /// Height of scale bar, orientation and legend, mm.
 const STRIP: f64 = 15.5;
 
+/// Least width of the plan with a part of the key beside the scale bar, mm.
+const STRIP_LEAST: f64 = 182.0;
+
 /// Draws the plan of an answer as an SVG sheet in the given units, on the given paper.
 ///
 /// Landscape sheet, in millimetres, to a scale of a common rule; black on white, every mark
@@ -40,6 +43,22 @@ pub fn layout_numbers_svg(
     paper: Paper,
 ) -> String {
     draw(request, answer, system, paper, Notes::Numbers)
+}
+
+/// Width of the reading column: many piles ask for a wider table, and have it in three parts
+/// where the plan does not become smaller for it.
+fn reading_width(s: Subject, notes: Notes, inner: Rect, h: f64) -> f64 {
+    let two = table::wanted(s, notes, 2).max(SIDE);
+    let three = table::wanted(s, notes, 3);
+    let scale = |reading: f64| {
+        let w = inner.w - reading - GAP;
+        figure::scale(s, Rect { w, h, ..inner }).denominator
+    };
+    if three > two && scale(three) <= scale(two) {
+        three
+    } else {
+        two
+    }
 }
 
 fn draw(
@@ -67,10 +86,14 @@ fn draw(
         answer,
         system,
     };
-    let (first, further) = key::entries(subject, notes);
-    // many piles ask for a wider table
-    let reading = table::wanted(subject, notes).max(SIDE);
+    let (mut first, mut further) = key::entries(subject, notes);
+    let reading = reading_width(subject, notes, inner, above - STRIP);
     let wide = inner.w - reading - GAP;
+    if wide < STRIP_LEAST {
+        // no room beside the scale bar
+        first.append(&mut further);
+        further = std::mem::take(&mut first);
+    }
     let columns = (!further.is_empty()).then(|| Columns::of(&further, wide));
     let band = columns.as_ref().map_or(0.0, Columns::height);
     let frame = Rect {

@@ -1,5 +1,5 @@
 //! The table of piles: label, type, place, loads and utilisation. Where one column has no
-//! room for all of them it becomes two without places; where that is not enough, the piles
+//! room for all of them it becomes two or three without places; where that is not enough, the piles
 //! whose loads stand nowhere else come first.
 
 use bearwell_engine::layout::LayoutPile;
@@ -80,18 +80,20 @@ fn columns<'a>(s: Subject<'a>, kinds: &'a Kinds, notes: Notes) -> Vec<Column<'a>
 const GAP: f64 = 1.8;
 /// Gap between columns of the narrow table.
 const NARROW: f64 = 1.3;
-/// Gap between the two halves of the narrow table.
-const HALVES: f64 = 4.0;
+/// Gap between the parts of the narrow table.
+const BETWEEN: f64 = 4.0;
 /// Least room for the label of a pile, mm.
 const LABEL_LEAST: f64 = 8.0;
-/// Most room for it where the table has two halves.
+/// Most room for it where the table has parts.
 const LABEL_MOST: f64 = 16.0;
-/// Piles from which on the sheet makes room for a table of two halves.
+/// Piles from which on the sheet makes room for a further part.
 const MANY: usize = 25;
-/// Greatest width of a table of two halves, mm.
-const WIDE: f64 = 90.0;
+/// Greatest width of a part, mm.
+const WIDEST: f64 = 43.0;
+/// Most parts.
+const PARTS: usize = 3;
 
-/// The table of some piles in one column or in two halves.
+/// The table of some piles, whole or in parts side by side.
 struct Table<'a> {
     s: Subject<'a>,
     figure: &'a Figure,
@@ -178,17 +180,17 @@ fn measure(columns: &[Column], piles: &[&LayoutPile], system: System, gap: f64) 
     columns.iter().map(|c| cells(c) + gap).collect()
 }
 
-/// Room for the labels in a table of two halves.
+/// Room for the labels in a table of parts.
 fn label_least(piles: &[&LayoutPile]) -> f64 {
     let widths = piles.iter().map(|p| width(&p.label, Style::BOLD));
     widths.fold(0.0, f64::max).clamp(LABEL_LEAST, LABEL_MOST) + 0.4
 }
 
-/// Width that the table of many piles asks for; 0 where there are few, or where even that
-/// would not do.
-pub fn wanted(s: Subject, notes: Notes) -> f64 {
+/// Width that the table of many piles asks for in so many parts; 0 where there are fewer
+/// piles than that, or where it would be too wide.
+pub fn wanted(s: Subject, notes: Notes, parts: usize) -> f64 {
     let piles: Vec<&LayoutPile> = s.answer.result.piles.iter().collect();
-    if piles.len() <= MANY {
+    if piles.len() <= (parts - 1) * MANY {
         return 0.0;
     }
     let kinds = Kinds::of(s);
@@ -197,9 +199,11 @@ pub fn wanted(s: Subject, notes: Notes) -> f64 {
         columns.retain(|c| !c.place);
     }
     let widths = measure(&columns, &piles, s.system, NARROW);
-    let half = label_least(&piles) + widths.iter().sum::<f64>();
-    let wide = 2.0 * half + HALVES;
-    if wide <= WIDE { wide } else { 0.0 }
+    let part = label_least(&piles) + widths.iter().sum::<f64>();
+    if part > WIDEST {
+        return 0.0;
+    }
+    parts as f64 * (part + BETWEEN) - BETWEEN + 0.1
 }
 
 /// The piles with place and load, as many as there is room for.
@@ -219,7 +223,7 @@ pub fn draw(svg: &mut Svg, s: Subject, figure: &Figure, area: Rect) {
         widths: Vec::new(),
         label_room: 0.0,
     };
-    if piles.len() > rows && halves(svg, &mut table, rows, area) {
+    if piles.len() > rows && in_parts(svg, &mut table, rows, area) {
         return;
     }
     if piles.len() > rows {
@@ -236,10 +240,9 @@ pub fn draw(svg: &mut Svg, s: Subject, figure: &Figure, area: Rect) {
     rest(svg, &table, (area.x, y));
 }
 
-/// Draws the table in two halves without the places of the piles; false where it is too wide
-/// for that.
-fn halves(svg: &mut Svg, table: &mut Table, rows: usize, area: Rect) -> bool {
-    let half = (area.w - HALVES) / 2.0;
+/// Draws the table in parts side by side without the places of the piles; false where it is
+/// too wide for that.
+fn in_parts(svg: &mut Svg, table: &mut Table, rows: usize, area: Rect) -> bool {
     let numbers = table.figure.notes == Notes::Numbers;
     let whole = std::mem::take(&mut table.columns);
     // the plan with numbers alone has nothing but places to tell
@@ -251,25 +254,31 @@ fn halves(svg: &mut Svg, table: &mut Table, rows: usize, area: Rect) -> bool {
     };
     table.columns = kept;
     let all = table.order.clone();
-    if all.len() > 2 * rows {
-        first_of(&mut table.order, table.figure, 2 * rows - 2);
-    }
     table.widths = table.measure(NARROW);
     let least = label_least(&table.order);
-    if table.columns.is_empty() || table.widths.iter().sum::<f64>() + least > half + 0.01 {
+    let narrow = table.widths.iter().sum::<f64>() + least;
+    let parts = ((area.w + BETWEEN) / (narrow + BETWEEN))
+        .floor()
+        .min(PARTS as f64) as usize;
+    if table.columns.is_empty() || parts < 2 {
         // as it was
         table.order = all;
         let at = usize::from(table.figure.kinds.all().len() > 1 && !numbers);
         table.columns.splice(at..at, spared);
         return false;
     }
-    table.spread(half, least);
-    let per_half = table.order.len().div_ceil(2);
+    if all.len() > parts * rows {
+        first_of(&mut table.order, table.figure, parts * (rows - 1));
+    }
+    let parts = parts.min(table.order.len().div_ceil(rows)).max(2);
+    let wide = (area.w - (parts - 1) as f64 * BETWEEN) / parts as f64;
+    table.spread(wide, least);
+    let per_part = table.order.len().div_ceil(parts);
     let mut lower = area.y;
-    for (i, part) in table.order.chunks(per_half).enumerate() {
+    for (i, part) in table.order.chunks(per_part).enumerate() {
         let at = Rect {
-            x: area.x + i as f64 * (half + HALVES),
-            w: half,
+            x: area.x + i as f64 * (wide + BETWEEN),
+            w: wide,
             ..area
         };
         lower = f64::max(lower, table.draw(svg, part, at));

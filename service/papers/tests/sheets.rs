@@ -141,7 +141,8 @@ fn all_loads_stand_beside_their_piles_where_there_is_room() {
 
 #[test]
 fn what_finds_no_room_is_told() {
-    let sheet = judge("crowded", &plans()[4].1.sheet(System::Si, Paper::A4));
+    let plan = row("Q", (0.0, 0.0), (1.0, 0.5), 200, 6_000.0);
+    let sheet = judge("crowded", &plan.sheet(System::Si, Paper::A4));
     let all: Vec<_> = sheet.texts.iter().map(|t| t.text.as_str()).collect();
     let joined = all.join(" ");
     assert!(joined.contains("are drawn without loads for want of room"));

@@ -10,7 +10,7 @@ use crate::panel::Subject;
 use crate::place::{Line, Room};
 use crate::plan::ground::strokes;
 use crate::plan::shape::{Shape, Spot, clipped, dashes};
-use crate::plan::tags::write_inside;
+use crate::plan::tags::{write_inside, write_led};
 use crate::svg::{Rect, Svg};
 use crate::words;
 
@@ -199,8 +199,12 @@ pub fn tell(svg: &mut Svg, room: &mut Room, field: Rect, slabs: &[Slab]) -> usiz
     let mut untold = 0;
     for slab in slabs {
         let texts: Vec<&str> = slab.texts.iter().map(String::as_str).collect();
+        let loads = texts[1..].join(", ");
+        let line = format!("{}: {loads}", texts[0]);
         let told = write_inside(svg, room, field, &slab.shape, &texts)
-            || write_inside(svg, room, field, &slab.shape, &texts[..1]);
+            || write_inside(svg, room, field, &slab.shape, &[texts[0], &loads])
+            || write_inside(svg, room, field, &slab.shape, &[&line])
+            || write_led(svg, room, field, &slab.shape, &texts);
         untold += usize::from(!told);
     }
     untold

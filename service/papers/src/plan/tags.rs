@@ -45,6 +45,61 @@ pub fn write_inside(
     }
 }
 
+/// Writes lines of text beside a shape with a line that leads there from a dot inside of it;
+/// whether there was room.
+pub fn write_led(
+    svg: &mut Svg,
+    room: &mut Room,
+    field: Rect,
+    shape: &Shape,
+    texts: &[&str],
+) -> bool {
+    // the first gap would go without a line and is none that is ever free
+    const GAPS: [f64; 5] = [1e6, 4.0, 8.0, 13.0, 19.0];
+    const DOT: f64 = 0.45;
+    let lines = Lines::of(texts);
+    let Some(seen) = shape.seen(field) else {
+        return false;
+    };
+    for spot in spots(shape, seen) {
+        let dot = Rect {
+            x: spot.0 - 1.3,
+            y: spot.1 - 1.3,
+            w: 2.6,
+            h: 2.6,
+        };
+        if !room.free(&dot) || room.crossed(&dot) > 0 {
+            continue;
+        }
+        let Some(place) = room.label_at(spot, DOT, lines.size, (0.0, -1.0), &GAPS) else {
+            continue;
+        };
+        if let Some((from, to)) = place.leader {
+            svg.line(from, to, "stroke=\"#000\" stroke-width=\"0.2\"");
+        }
+        svg.circle(spot, DOT, "fill=\"#333\"");
+        room.take(dot.grown(-0.8));
+        lines.put(svg, room, place.rect);
+        return true;
+    }
+    false
+}
+
+/// Places in what is seen of a shape, those near its middle first.
+fn spots(shape: &Shape, seen: Rect) -> Vec<Spot> {
+    const PARTS: i32 = 16;
+    let middle = (seen.x + seen.w / 2.0, seen.y + seen.h / 2.0);
+    let part = |n: i32| f64::from(n) / f64::from(PARTS);
+    let mut spots: Vec<Spot> = (1..PARTS)
+        .flat_map(|i| (1..PARTS).map(move |j| (i, j)))
+        .map(|(i, j)| (seen.x + part(i) * seen.w, seen.y + part(j) * seen.h))
+        .filter(|s| shape.holds(*s))
+        .collect();
+    let off = |s: &Spot| math::hypot(s.0 - middle.0, s.1 - middle.1);
+    spots.sort_by(|a, b| off(a).total_cmp(&off(b)));
+    spots
+}
+
 /// Lines of text one below the other.
 struct Lines {
     texts: Vec<String>,
@@ -70,28 +125,18 @@ impl Lines {
     /// The free place in a shape nearest to its middle that crosses the fewest lines, where
     /// the shape is so many times as large.
     fn inside(&self, room: &Room, field: Rect, shape: &Shape, times: Spot) -> Option<Rect> {
-        const PARTS: i32 = 16;
         let (w, h) = self.size;
         let seen = shape.seen(field)?;
         if !shape.closed || seen.w < times.0 * w || seen.h < times.1 * h {
             return None;
         }
-        let middle = (seen.x + seen.w / 2.0, seen.y + seen.h / 2.0);
-        let part = |n: i32| f64::from(n) / f64::from(PARTS);
-        let mut spots: Vec<Spot> = (1..PARTS)
-            .flat_map(|i| (1..PARTS).map(move |j| (i, j)))
-            .map(|(i, j)| (seen.x + part(i) * seen.w, seen.y + part(j) * seen.h))
-            .filter(|s| shape.holds(*s))
-            .collect();
-        let off = |s: &Spot| math::hypot(s.0 - middle.0, s.1 - middle.1);
-        spots.sort_by(|a, b| off(a).total_cmp(&off(b)));
         let around = |at: Spot| Rect {
             x: at.0 - w / 2.0,
             y: at.1 - h / 2.0,
             w,
             h,
         };
-        best(room, spots.into_iter().map(around))
+        best(room, spots(shape, seen).into_iter().map(around))
     }
 
     fn put(&self, svg: &mut Svg, room: &Room, rect: Rect) {
