@@ -12,6 +12,7 @@ use super::frame::Frame;
 use super::judge::judge;
 use super::lengths::plan_lengths;
 use super::lift_off;
+use super::options;
 use super::outcome::{Outcome, SearchReport};
 use super::outline::{self, Form};
 use super::pattern;
@@ -156,10 +157,10 @@ impl Prepared {
         let beam_labels = site::labels(names, "B", "/beams", &mut issues);
         levels(request, &mut issues);
         rigidity(request, &mut issues);
-        lift_off::together(request, &mut issues);
+        options::together(request, &mut issues);
         let strengths = strength::strengths(request, &beam_labels, work, &mut issues);
         if let PilePlacement::Search(_) = &request.piles {
-            given_only(request, &mut issues);
+            options::given_only(request, &mut issues);
             search::limits(request, &mut issues);
         }
         if let Some(s) = &request.staking {
@@ -439,41 +440,6 @@ fn rigidity(request: &Request, issues: &mut Vec<Issue>) {
                 &refusals::RIGIDITY_NEEDED,
                 why,
             ));
-        }
-    }
-}
-
-/// What a search does not take in.
-fn given_only(request: &Request, issues: &mut Vec<Issue>) {
-    let lifts = request.tension_connection == Some(TensionConnection::LiftsOff);
-    let twists = request.beam_torsion == Some(BeamTorsion::Included);
-    for (sent, pointer, detail) in [
-        (
-            lifts,
-            "/tension_connection",
-            "a search with a tension capacity of 0 keeps every pile in compression",
-        ),
-        (
-            twists,
-            "/beam_torsion",
-            "a search releases torsion at corners and junctions",
-        ),
-        (
-            request.settlement_limit.is_some(),
-            "/settlement_limit",
-            "a search does not move piles for settlement",
-        ),
-        (
-            request
-                .point_moments
-                .as_ref()
-                .is_some_and(|m| !m.is_empty()),
-            "/point_moments",
-            "a search places piles for forces",
-        ),
-    ] {
-        if sent {
-            issues.push(Issue::new(pointer, &refusals::GIVEN_PILES_ONLY, detail));
         }
     }
 }

@@ -6,7 +6,6 @@ use super::codes::refusals;
 use super::combine::{Combination, Loading};
 use super::frame::Frame;
 use super::outcome::{LiftedPile, SupportModel};
-use super::request::{BeamTorsion, Request, TensionConnection};
 use super::site::Pile;
 use crate::beam::{Fault, Load, Network, Shape, Solution, Support, solve};
 use crate::contract::{Issue, Refusal, Work, none_of};
@@ -55,34 +54,6 @@ pub(super) fn expanded(frame: &Frame, loading: &Loading) -> (Frame, Loading) {
         service: None,
     };
     (own, acting)
-}
-
-/// What is not analysed together with piles that lift off, or with torsion.
-pub(super) fn together(request: &Request, issues: &mut Vec<Issue>) {
-    let lifts = request.tension_connection == Some(TensionConnection::LiftsOff);
-    let twists = request.beam_torsion == Some(BeamTorsion::Included);
-    let bends = request.beams.iter().any(|b| b.deflection_limit.is_some());
-    for (both, pointer, detail) in [
-        (
-            lifts && request.pattern_load.is_some(),
-            "/pattern_load",
-            "which piles lift off depends on all loads together: send the loads as cases instead",
-        ),
-        (
-            twists && request.pattern_load.is_some(),
-            "/pattern_load",
-            "torques are found with all loads everywhere: send the loads as cases instead",
-        ),
-        (
-            lifts && bends,
-            "/tension_connection",
-            "deflections are measured between piles that hold: leave out `deflection_limit`",
-        ),
-    ] {
-        if both {
-            issues.push(Issue::new(pointer, &refusals::NOT_TOGETHER, detail));
-        }
-    }
 }
 
 fn times(shape: &Shape, f: f64) -> Shape {

@@ -31,6 +31,8 @@ mod moments;
 #[cfg(feature = "compute")]
 mod movements;
 #[cfg(feature = "compute")]
+mod options;
+#[cfg(feature = "compute")]
 mod outline;
 #[cfg(feature = "compute")]
 mod pattern;
@@ -42,6 +44,8 @@ mod published;
 mod report;
 #[cfg(feature = "compute")]
 mod search;
+#[cfg(feature = "compute")]
+mod sent_loads;
 #[cfg(feature = "compute")]
 mod service;
 #[cfg(feature = "compute")]

@@ -1,6 +1,7 @@
 //! Published continuous-beam tables, worked cases and a second solver against the
 //! stiffness method.
 
+mod dense;
 mod properties;
 mod torsion;
 

@@ -13,10 +13,11 @@ mod widths;
 pub(super) use report::rows;
 
 use super::codes::{methods, refusals};
-use super::combine::{CASES_MAX, Loading};
+use super::combine::Loading;
 use super::outcome::SpanningUsed;
 use super::plan::Plan;
 use super::request::{Request, SlabLoad, SlabSpanning, StructuralSlab};
+use super::sent_loads::CASES_MAX;
 use super::site;
 use crate::beam::{Load, Shape};
 use crate::contract::{Issue, Work, list_length};
