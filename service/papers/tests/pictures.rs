@@ -24,13 +24,14 @@ use common::judge;
 use common::strokes::judge_strokes;
 
 /// Examples of `pile-layout` whose pictures are committed.
-const LAYOUTS: [(&str, Paper); 9] = [
+const LAYOUTS: [(&str, Paper); 10] = [
     ("bayed-front", Paper::Letter),
     ("keep-outs", Paper::Letter),
     ("l-shaped-house", Paper::A4),
     ("linnet", Paper::Letter),
     ("linnet-search", Paper::Letter),
     ("pile-types-least-cost", Paper::Letter),
+    ("sixty-pile-plan", Paper::Letter),
     ("sizerin", Paper::A4),
     ("slab-on-void-form", Paper::Letter),
     ("soil-zones", Paper::A4),
