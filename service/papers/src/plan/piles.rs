@@ -18,6 +18,9 @@ use crate::words;
 /// for more.
 const DISTANCES_UP_TO: usize = 400;
 
+/// How often labels are placed anew, those without room first.
+const TRIES: usize = 5;
+
 /// Radius of the marks: smaller where piles stand close on paper.
 pub fn radius(outcome: &Outcome, view: &View, kinds: &Kinds) -> f64 {
     let nearest = outcome.spacing.nearest_piles.as_ref();
@@ -109,13 +112,16 @@ fn lines(pile: &LayoutPile, system: System, figure: &Figure) -> Vec<(String, Sty
     lines
 }
 
+/// A pile with the lines that are to stand beside it.
+type Wanted<'a> = (&'a LayoutPile, Vec<(String, Style)>);
+
 /// What of a pile found room: how many of its lines, and where.
 type Found = (usize, Option<Placed>);
 
 /// Places the lines of all piles in their order: all lines where there is room, else the
 /// label; or labels alone.
 fn place(
-    order: &[(&LayoutPile, Vec<(String, Style)>)],
+    order: &[Wanted],
     off: &dyn Fn(&LayoutPile) -> f64,
     view: &View,
     alone: bool,
@@ -152,7 +158,7 @@ pub fn texts(
 ) {
     let mut piles: Vec<&LayoutPile> = s.answer.result.piles.iter().collect();
     piles.sort_by_key(|p| !figure.failed.contains(&p.label));
-    let order: Vec<_> = piles
+    let mut order: Vec<_> = piles
         .into_iter()
         .map(|p| (p, lines(p, s.system, figure)))
         .collect();
@@ -171,12 +177,24 @@ pub fn texts(
     let mut found = place(&order, &off, view, false, &mut full);
     let missing = |found: &[Found]| found.iter().filter(|f| f.0 == 0).count();
     let mut used = full;
-    if missing(&found) > 0 {
-        let mut sparse = room.clone();
-        let labels = place(&order, &off, view, true, &mut sparse);
-        if missing(&labels) < missing(&found) {
-            (found, used) = (labels, sparse);
+    let mut tried = order.clone();
+    for _ in 0..TRIES {
+        if missing(&found) == 0 {
+            break;
         }
+        let mut sparse = room.clone();
+        let labels = place(&tried, &off, view, true, &mut sparse);
+        // who found no room chooses first the next time
+        let mut next: Vec<(bool, Wanted)> = tried
+            .iter()
+            .zip(&labels)
+            .map(|(pile, found)| (found.0 > 0, pile.clone()))
+            .collect();
+        next.sort_by_key(|(told, _)| *told);
+        if missing(&labels) < missing(&found) {
+            (order, found, used) = (tried, labels, sparse);
+        }
+        tried = next.into_iter().map(|(_, pile)| pile).collect();
     }
     *room = used;
     for ((pile, all), (count, placed)) in order.iter().zip(&found) {

@@ -84,7 +84,7 @@ impl Shape {
         let right = edge(|p| p.0, f64::MIN, f64::max).min(field.right());
         let top = edge(|p| p.1, f64::MAX, f64::min).max(field.y);
         let bottom = edge(|p| p.1, f64::MIN, f64::max).min(field.bottom());
-        (left <= right && top <= bottom).then(|| Rect {
+        (left <= right && top <= bottom).then_some(Rect {
             x: left,
             y: top,
             w: right - left,
