@@ -127,7 +127,7 @@ mod tests {
         let sum = Length::new(1.0, LengthUnit::In) + Length::new(0.09375, LengthUnit::In);
         assert_eq!(feet_inches(sum), "0'-1 1/8\"");
         assert_eq!(decimal(1.0005, 3), "1.001");
-        assert_eq!(decimal(2_000_000.0005, 3), "2000000.001");
+        assert_eq!(decimal(2_000_000.000_5, 3), "2000000.001");
         assert_eq!(decimal(-1.0005, 3), "-1.001");
     }
 
