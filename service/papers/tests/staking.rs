@@ -151,11 +151,16 @@ fn the_tape_has_every_kind_of_distance() {
     }
 }
 
+/// Codes with their values, in order.
+type Pairs = Vec<(u32, String)>;
+/// What begins with a code 0: its section, its kind, its pairs.
+type Thing = (String, String, Pairs);
+
 /// A drawing as a plain reader sees it.
 struct Read {
     header: BTreeMap<String, String>,
     /// Entities of the model: kind and pairs.
-    entities: Vec<(String, Vec<(u32, String)>)>,
+    entities: Vec<(String, Pairs)>,
 }
 
 impl Read {
@@ -168,7 +173,7 @@ impl Read {
             .split('\n')
             .collect();
         assert_eq!(lines.len() % 2, 0);
-        let pairs: Vec<(u32, String)> = lines
+        let pairs: Pairs = lines
             .chunks(2)
             .map(|p| (p[0].parse().expect("a code"), p[1].to_owned()))
             .collect();
@@ -180,7 +185,7 @@ impl Read {
             }
         }
         let mut section = String::new();
-        let mut things: Vec<(String, String, Vec<(u32, String)>)> = Vec::new();
+        let mut things: Vec<Thing> = Vec::new();
         for (i, (code, value)) in pairs.iter().enumerate() {
             match (code, value.as_str()) {
                 (0, "SECTION") => section = pairs[i + 1].1.clone(),
@@ -208,7 +213,7 @@ impl Read {
         self.entities.iter().map(|e| e.0.as_str()).collect()
     }
 
-    fn all(&self, kind: &str, layer: &str) -> Vec<&Vec<(u32, String)>> {
+    fn all(&self, kind: &str, layer: &str) -> Vec<&Pairs> {
         let own = self.entities.iter().filter(|e| e.0 == kind);
         own.map(|e| &e.1)
             .filter(|p| value(p, 8).is_some_and(|l| l.starts_with(layer)))
@@ -222,7 +227,7 @@ impl Read {
 
     fn places(&self, kind: &str, layer: &str) -> Vec<(f64, f64)> {
         let own = self.all(kind, layer).into_iter();
-        let number = |p: &Vec<(u32, String)>, code| {
+        let number = |p: &Pairs, code| {
             let text = value(p, code).expect("a coordinate");
             assert!(text.contains('.') && !text.contains('e'), "{text}");
             text.parse::<f64>().expect("a number")
@@ -236,7 +241,7 @@ fn value(pairs: &[(u32, String)], code: u32) -> Option<&str> {
 }
 
 /// Every handle stands once, every owner is there, and the next free one is above all.
-fn handles(things: &[(String, String, Vec<(u32, String)>)], seed: &str) {
+fn handles(things: &[Thing], seed: &str) {
     let number = |t: &str| u32::from_str_radix(t, 16).expect("a handle");
     let mut seen = BTreeSet::new();
     for (section, kind, pairs) in things {
@@ -258,7 +263,7 @@ fn handles(things: &[(String, String, Vec<(u32, String)>)], seed: &str) {
 }
 
 /// Every table has as many entries as it says.
-fn counts(things: &[(String, String, Vec<(u32, String)>)]) {
+fn counts(things: &[Thing]) {
     for (i, (_, kind, pairs)) in things.iter().enumerate() {
         if kind == "TABLE" {
             let said = value(pairs, 70)
