@@ -151,17 +151,16 @@ def grid(rnd, index):
     piles = [
         (*first, stiffness()) for first, _ in meets if first in corners or rnd.random() < 0.55
     ]
+    forces = []
     for b, made in enumerate(beams):
-        s = rnd.uniform(0.35, 0.65) * made.length
+        # clear of the crossings: places within 3 mm of one are the crossing
         crossings = [at for meet in meets for i, at in meet if i == b]
+        s = rnd.uniform(0.35, 0.65) * made.length
         if rnd.random() < 0.6 and all(abs(s - at) > 0.3 for at in crossings):
             piles.append((b, s, stiffness()))
-    forces = [
-        Force(rnd.choice(KINDS), b, s, rnd.uniform(5, 60))
-        for b in range(len(beams))
-        for s in [rnd.uniform(0.0, beams[b].length)]
-        if rnd.random() < 0.4
-    ]
+        s = rnd.uniform(0.0, made.length)
+        if rnd.random() < 0.4 and all(abs(s - at) > 0.01 for at in crossings):
+            forces.append(Force(rnd.choice(KINDS), b, s, rnd.uniform(5, 60)))
     return Model(f"grid {index}", beams, piles, forces, meets, torsion)
 
 
