@@ -184,6 +184,11 @@ staking_read_back() {
     CARGO_TARGET_DIR="$TARGET" bash tests/staking/run.sh "$TARGET/release/bearwell"
 }
 
+# Lines and grids of beam by a general library of structures and by an own grillage.
+grillage_twice() {
+    CARGO_TARGET_DIR="$TARGET" bash tests/grillage/run.sh "$TARGET/release/bearwell"
+}
+
 # A curve of 200 depths against one depth, in instructions of the whole call.
 curve_cost() {
     python3 tests/cost/curve_cost.py "$TARGET/release/bearwell" \
