@@ -7,6 +7,7 @@ mod examples;
 mod faulty;
 mod figures;
 mod framework;
+mod layouts;
 mod load;
 mod moving;
 mod pages;
