@@ -83,7 +83,8 @@ def _spreads(rnd, length, uplift):
     out.append(Spread("live", a, b, rnd.uniform(2, 15), rnd.uniform(0, 15)))
     if rnd.random() < 0.6:
         q = rnd.uniform(2, 12) * (3.0 if uplift else 1.0)
-        out.append(Spread("snow", 0.0, length, q, q))
+        # some pull up at one end and press down at the other
+        out.append(Spread("snow", 0.0, length, q, rnd.choice((q, -2.0 * q))))
     return out
 
 

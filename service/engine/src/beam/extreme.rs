@@ -76,6 +76,14 @@ impl Piece {
         [inside(x1), inside(x2)]
     }
 
+    /// Distance into the piece, strictly inside it, where the load changes its sign and the shear
+    /// is extreme.
+    pub fn zero_load(&self) -> Option<f64> {
+        let l = self.to - self.from;
+        let x = l * (self.start / (self.start - self.end));
+        (self.start * self.end < 0.0 && x > 0.0 && x < l).then_some(x)
+    }
+
     /// Widens the extremes by those of this piece.
     pub fn widen(&self, found: &mut Option<Extremes>) {
         let l = self.to - self.from;
@@ -107,8 +115,11 @@ impl Piece {
                 extremes.lowest_moment = spot;
             }
         }
-        for (value, at) in [(self.shear, self.from), (self.shear_at(l), self.to)] {
+        let ends = [Some(0.0), self.zero_load(), Some(l)];
+        for x in ends.into_iter().flatten() {
+            let value = self.shear_at(x);
             if value.abs() > extremes.shear.value.abs() {
+                let at = if x == l { self.to } else { self.from + x };
                 extremes.shear = Spot { value, at };
             }
         }

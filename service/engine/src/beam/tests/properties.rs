@@ -92,3 +92,25 @@ proptest! {
         prop_assert!(e.lowest_moment.value >= lo - 1e-3 * scale);
     }
 }
+
+/// Load that changes its sign within a piece: the shear is extreme where the load is nil. With 4 N/m
+/// down at the start and up at the end of 2 m and no shear at the start V = -4 x + 2 x2, nil at
+/// both ends and -2 N in the middle (dV/dx = -q).
+#[test]
+fn shear_is_extreme_where_the_load_changes_its_sign() {
+    let piece = Piece {
+        from: 1.0,
+        to: 3.0,
+        shear: 0.0,
+        moment: 0.0,
+        start: 4.0,
+        end: -4.0,
+    };
+    let mut found = None;
+    piece.widen(&mut found);
+    let shear = found.unwrap().shear;
+    assert_eq!((shear.value, shear.at), (-2.0, 2.0));
+    assert_eq!(piece.zero_load(), Some(1.0));
+    let down = Piece { end: 1.0, ..piece };
+    assert_eq!(down.zero_load(), None);
+}

@@ -118,7 +118,11 @@ fn size(piece: &Piece) -> (f64, f64) {
     let moment = inside
         .map(|x| piece.moment_at(x).abs())
         .fold(piece.moment.abs().max(piece.moment_at(l).abs()), f64::max);
-    (piece.shear.abs().max(piece.shear_at(l).abs()), moment)
+    let inside = piece.zero_load().into_iter();
+    let shear = inside
+        .map(|x| piece.shear_at(x).abs())
+        .fold(piece.shear.abs().max(piece.shear_at(l).abs()), f64::max);
+    (shear, moment)
 }
 
 /// Places within a piece, from its start, where parts change sign; both ends included.
