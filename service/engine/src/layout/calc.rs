@@ -130,6 +130,9 @@ fn own_combinations(basis: &LayoutBasis) -> Option<(&OwnCombinations, &'static s
     }
 }
 
+/// What a search tells: its report, and what would have to give.
+type Told = (Option<SearchReport>, Option<search::Unmet>);
+
 /// A request without faults, as far as they show before the analysis.
 struct Prepared {
     loading: Loading,
@@ -246,7 +249,7 @@ impl Prepared {
         let request = form.request.as_ref();
         let mut least_cost = None;
         let (mut piles, mut found) = match &request.piles {
-            PilePlacement::Given(_) => (self.piles.clone(), None),
+            PilePlacement::Given(_) => (self.piles.clone(), Told::default()),
             PilePlacement::Search(s) => {
                 work.method(&methods::FEWEST_PILES);
                 if s.objective == Some(SearchObjective::LeastCost) {
@@ -254,7 +257,7 @@ impl Prepared {
                 }
                 let found = search::fewest(&self.search(request, s), work)?;
                 least_cost = found.least_cost;
-                (found.piles, Some(found.report))
+                (found.piles, (Some(found.report), found.unmet))
             }
         };
         if request.pile_types.is_some() {
@@ -264,7 +267,7 @@ impl Prepared {
             types::assign(&self.terrain, &self.frame, combinations, &mut piles)
                 .map_err(|fault| Refusal::of(fault_issues(&self.frame, fault)))?;
         }
-        if let Some((report, least)) = found.as_mut().zip(least_cost) {
+        if let Some((report, least)) = found.0.as_mut().zip(least_cost) {
             search::claim_cost(report, least, &self.terrain, &piles, work);
         }
         self.answer(form, &piles, found, work)
@@ -274,7 +277,7 @@ impl Prepared {
         &self,
         form: &Form<'_>,
         piles: &[Pile],
-        found: Option<SearchReport>,
+        (report, unmet): Told,
         work: &mut Work,
     ) -> Result<Outcome, Refusal> {
         let request = form.request.as_ref();
@@ -327,7 +330,10 @@ impl Prepared {
         }
         strength::report(&analysis, &mut outcome);
         judge(&analysis, &outcome, work);
-        outcome.search = found;
+        outcome.search = report;
+        if let (Some(report), Some(unmet)) = (&mut outcome.search, unmet) {
+            report.infeasible = Some(search::infeasible(unmet, &work.checks));
+        }
         let (plan, labels) = (&self.frame.plan, &self.beam_labels);
         outcome.staking = staking::set_out(request, plan, labels, piles, &outcome, work)?;
         Ok(outcome)

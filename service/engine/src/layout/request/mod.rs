@@ -400,9 +400,10 @@ pub struct GivenPile {
     pub founded_on_rock: Option<bool>,
 }
 
-/// Limits for finding the fewest piles. A pile stands at every corner, junction and forced
-/// point, and at every beam end unless `max_overhang` is given or a keep-out or a
-/// forbidden stretch is there.
+/// Limits for finding the fewest piles. A pile stands at every corner and junction unless
+/// `junction_piles` says otherwise or none may stand there, at every forced point, and at
+/// every beam end unless `max_overhang` is given or a keep-out or a forbidden stretch is
+/// there.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize, Validate)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 #[serde(deny_unknown_fields)]

@@ -1,12 +1,9 @@
 //! Meetings and forced points where no pile may stand. Along the runs it is `Places` that
 //! leaves places out.
 
-use super::Task;
-use crate::contract::Issue;
-use crate::layout::codes::refusals;
 use crate::layout::plan::{Place, Plan};
 use crate::layout::types::{Along, Stretch, Terrain};
-use crate::quantity::{in_both_systems, round9};
+use crate::quantity::in_both_systems;
 
 /// Why no pile may stand at each meeting; none where one may.
 pub(in crate::layout) fn meetings(
@@ -43,23 +40,6 @@ pub(super) fn why(
     match place.meeting {
         Some(m) => barred[m].clone(),
         None => thing(plan, terrain, place).or_else(|| stretch(stretches, place.run, place.at)),
-    }
-}
-
-/// Refuses corners and junctions where no pile may stand.
-pub(super) fn refuse(task: &Task<'_>, issues: &mut Vec<Issue>) {
-    let plan = &task.frame.plan;
-    for (meeting, why) in plan.meetings.iter().zip(task.barred) {
-        let Some(why) = why else {
-            continue;
-        };
-        let (run, at) = meeting.on[0];
-        let p = plan.outside(plan.runs[run].point(at));
-        issues.push(Issue::new(
-            "/piles/search",
-            &refusals::JUNCTION_BARRED,
-            format!("at ({}, {}) m: {why}", round9(p.x), round9(p.y)),
-        ));
     }
 }
 

@@ -34,6 +34,8 @@ pub(super) struct Best {
     pub chosen: Vec<usize>,
     pub rating: Rating,
     key: (f64, f64),
+    /// Spans that read the same from both ends.
+    even: bool,
     /// Cost of its own piles where costs count and its own limits are kept, else none.
     pub cost: f64,
 }
@@ -47,13 +49,10 @@ impl Best {
     /// A layout with its rating; compared by its cost where costs count, then by the
     /// printed utilisation, then the sum of squared spans.
     pub fn of(line: &Line, chosen: Vec<usize>, rating: Rating) -> Self {
-        let squares = chosen
-            .windows(2)
-            .map(|p| {
-                let l = line.places.at[p[1]] - line.places.at[p[0]];
-                l * l
-            })
-            .sum();
+        let length = |p: &[usize]| line.places.at[p[1]] - line.places.at[p[0]];
+        let squares = chosen.windows(2).map(|p| length(p) * length(p)).sum();
+        let mut ends = chosen.windows(2).zip(chosen.windows(2).rev());
+        let even = ends.all(|(a, b)| (length(a) - length(b)).abs() <= 1e-9);
         Self {
             key: (round9(rating.all), squares),
             cost: match (line.costed, round9(rating.own) <= 1.0) {
@@ -61,13 +60,15 @@ impl Best {
                 (true, true) => rating.cost,
                 (true, false) => f64::INFINITY,
             },
+            even,
             chosen,
             rating,
         }
     }
 
     /// Whether it is better than another: lower cost where that counts, lower utilisation,
-    /// then more equal spans, then the first in order of position.
+    /// then more equal spans, then one that is its own mirror image, then the first in order
+    /// of position.
     pub fn beats(&self, other: &Self) -> bool {
         if cheaper(self.cost, other.cost) {
             return true;
@@ -80,6 +81,9 @@ impl Best {
         }
         if (self.key.1 - other.key.1).abs() > 1e-9 * other.key.1 {
             return self.key.1 < other.key.1;
+        }
+        if self.even != other.even {
+            return self.even;
         }
         self.chosen < other.chosen
     }

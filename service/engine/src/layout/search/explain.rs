@@ -65,6 +65,9 @@ fn end(p: &Places, task: &Task<'_>, run: &Run, far: bool) -> Issue {
     let nearest = if far { p.at.last() } else { p.at.first() };
     let plan = &task.frame.plan;
     let point = plan.outside(run.point(at));
+    // a beam that ends on one that goes on rests on it
+    let rests = super::bare::rests(task, p.run, at, &|m| task.barred[m].is_some());
+    let member = if rests { "max_spacing" } else { "max_overhang" };
     let bars = bars(
         p.run,
         task,
@@ -74,17 +77,18 @@ fn end(p: &Places, task: &Task<'_>, run: &Run, far: bool) -> Issue {
     );
     let wanted = match nearest {
         Some(x) => format!(
-            "the nearest place for a pile is {} from it: `max_overhang` of at least that is needed",
+            "the nearest place for a pile is {} from it: `{member}` of at least that is needed",
             long((at - x).abs())
         ),
         None => "no place is left on the run".to_owned(),
     };
     let has = match task.limits.max_overhang {
+        _ if rests => long(task.limits.max_spacing.si()),
         Some(o) => long(o.si()),
         None => "a pile at the end (no `max_overhang`)".to_owned(),
     };
     Issue::new(
-        "/piles/search/max_overhang",
+        format!("/piles/search/{member}"),
         &refusals::BEAM_END_BARRED,
         format!(
             "beam {} ends at ({}, {}) m where {bars}; {wanted}",

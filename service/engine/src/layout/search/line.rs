@@ -4,7 +4,7 @@
 use super::bounds::Bounds;
 use super::cost::cheapest;
 use super::enumerate::{Aim, Best, Budget, End, run};
-use super::stack::{Line, Stack};
+use super::stack::{Line, Rating, Stack};
 use super::start::{descend, equal, rated};
 use crate::contract::{Refusal, Work};
 use crate::layout::outcome::ProofKind;
@@ -98,6 +98,24 @@ pub(super) fn solve(line: &Line, budget: &mut Budget, work: &Work) -> Result<Run
         tried,
         cost,
     })
+}
+
+/// A run that hangs between others, where no pile of its own can stand.
+pub(super) fn without_piles(line: &Line) -> RunLayout {
+    let nothing = Rating {
+        all: 0.0,
+        own: 0.0,
+        cost: 0.0,
+    };
+    RunLayout {
+        best: Best::of(line, Vec::new(), nothing),
+        lower: 0,
+        cost: line.costed.then_some((0.0, false)),
+        by: ProofKind::SpacingBound,
+        exhaustive: false,
+        bounds: (0, 0),
+        tried: 0,
+    }
 }
 
 struct State<'a> {

@@ -97,6 +97,11 @@ impl RunLoads {
         }
     }
 
+    /// Where the load changes, in ascending order.
+    pub fn stations(&self) -> &[f64] {
+        &self.stations
+    }
+
     /// Every number that the loads consist of.
     pub fn each(&self, put: &mut impl FnMut(f64)) {
         let all = [&self.stations, &self.start, &self.end, &self.force];

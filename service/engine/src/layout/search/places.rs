@@ -153,16 +153,43 @@ impl Places {
             meeting,
             class,
         };
-        places.link(task, r.length, overhang);
-        places.count();
-        if !places.reaches_end() {
+        let barred = |m: usize| task.barred[m].is_some();
+        let ends = super::bare::ends(task, run, &barred);
+        places.relink(task, r.length, ends);
+        let empty = || super::bare::may_be_empty(task, &places, &barred);
+        if !places.can_be_met() && !empty() {
             super::explain::explain(&places, task, r, issues);
             return None;
         }
         Some(places)
     }
 
-    fn link(&mut self, task: &Task<'_>, length: f64, overhang: f64) {
+    /// The places that pass, to be linked anew.
+    pub fn keep(&self, pass: impl Fn(usize) -> bool) -> Self {
+        let kept: Vec<usize> = (0..self.at.len()).filter(|i| pass(*i)).collect();
+        Self {
+            run: self.run,
+            at: kept.iter().map(|i| self.at[*i]).collect(),
+            forced: kept.iter().map(|i| self.forced[*i]).collect(),
+            meeting: kept.iter().map(|i| self.meeting[*i]).collect(),
+            class: kept.iter().map(|i| self.class[*i]).collect(),
+            uneven: self.uneven,
+            next: vec![(0, 0); kept.len()],
+            first: kept.len(),
+            last: 0,
+            fewest: vec![NEVER; kept.len()],
+            most: vec![0; kept.len()],
+        }
+    }
+
+    /// Finds which place can follow which; `ends` is how far the first and the last pile
+    /// may be from the ends of the run.
+    pub fn relink(&mut self, task: &Task<'_>, length: f64, ends: [f64; 2]) {
+        self.link(task, length, ends);
+        self.count();
+    }
+
+    fn link(&mut self, task: &Task<'_>, length: f64, ends: [f64; 2]) {
         let (min, max) = (task.min_spacing, task.limits.max_spacing.si());
         let n = self.at.len();
         let at = &self.at;
@@ -175,16 +202,17 @@ impl Places {
                 fixed_next = i;
             }
         }
-        let ends = |over: f64| over == 0.0 || (overhang > 0.0 && utilisation(over, overhang).1);
+        let within =
+            |over: f64, most: f64| over == 0.0 || (most > 0.0 && utilisation(over, most).1);
         let first_fixed = self.forced.iter().position(|f| *f).unwrap_or(n);
         let last_fixed = self.forced.iter().rposition(|f| *f).unwrap_or(0);
         self.first = self
             .at
-            .partition_point(|x| ends(*x))
+            .partition_point(|x| within(*x, ends[0]))
             .min(first_fixed.saturating_add(1));
         self.last = self
             .at
-            .partition_point(|x| !ends(length - x))
+            .partition_point(|x| !within(length - x, ends[1]))
             .max(last_fixed);
     }
 
@@ -227,7 +255,8 @@ impl Places {
         }
     }
 
-    fn reaches_end(&self) -> bool {
+    /// Whether any layout keeps the spacing.
+    pub fn can_be_met(&self) -> bool {
         self.fewest[..self.first].iter().any(|f| *f != NEVER)
     }
 

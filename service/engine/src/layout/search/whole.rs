@@ -274,6 +274,44 @@ pub(super) fn rate(
     Ok(())
 }
 
+/// What a layout asks of its limits.
+#[derive(Debug, Clone, Copy, Default, PartialEq)]
+pub(super) struct Needs {
+    /// Greatest compression and tension of a pile, N.
+    pub compression: f64,
+    pub tension: f64,
+    /// Highest utilisation of a beam.
+    pub strength: f64,
+}
+
+/// What a layout asks of its limits; nothing where it cannot be analysed.
+pub(super) fn needs(task: &Task<'_>, lines: &[Line], whole: &Whole) -> Needs {
+    let places = places(task.frame, lines, &whole.chosen);
+    let classes = classes(task.frame, lines, &whole.chosen);
+    let Ok(solved) = task.solve(&places, &classes) else {
+        return Needs::default();
+    };
+    let mut demand = Demand::default();
+    for s in &solved {
+        for combination in task.combinations {
+            let floor = NOISE * task.frame.total_load(&combination.factors).1;
+            for p in 0..places.len() {
+                demand.add(s.reaction(p, &combination.factors), floor);
+            }
+        }
+    }
+    let mut worst = Worst {
+        value: 0.0,
+        at: Spot::default(),
+    };
+    rate_beams(task, &solved, &mut worst);
+    Needs {
+        compression: demand.compression,
+        tension: demand.tension,
+        strength: worst.value,
+    }
+}
+
 pub(super) fn touching(frame: &Frame, place: &Place) -> Vec<usize> {
     match place.meeting {
         Some(m) => frame.plan.meetings[m].on.iter().map(|o| o.0).collect(),
@@ -391,7 +429,7 @@ fn rate_distances(task: &Task<'_>, places: &[Place], worst: &mut Worst) {
 }
 
 /// Moves single piles of the runs where it is worst, as long as that helps.
-fn move_piles(
+pub(super) fn move_piles(
     task: &Task<'_>,
     lines: &[Line],
     whole: &mut Whole,

@@ -45,7 +45,7 @@ fn every_refused_example_is_refused_for_its_reason() {
             "physics",
             "spacing_cannot_be_met",
         ),
-        ("junction-barred", "physics", "junction_barred"),
+        ("junction-barred", "physics", "beam_end_barred"),
         ("kind-not-combined", "physics", "load_kind_not_combined"),
         ("load-off-the-beam", "physics", "line_load_off_beam"),
         ("load-over-no-beam", "physics", "load_over_no_beam"),

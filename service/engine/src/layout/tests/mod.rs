@@ -4,11 +4,13 @@
 mod bracing;
 mod brute;
 mod deflection;
+mod brute_plans;
 mod examples;
 mod form_faults;
 mod geometry;
 mod given;
 mod ground;
+mod grid;
 mod houses;
 mod lift_off;
 mod loads;
@@ -24,6 +26,7 @@ mod strength;
 mod structure;
 mod supports;
 mod terrain;
+mod wishes;
 
 use crate::contract::{Answer, Call, Refusal, Work, run};
 use crate::layout::{Outcome, PileLayout, Request};
