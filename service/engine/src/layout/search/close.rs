@@ -65,6 +65,7 @@ impl Parts {
 pub(super) fn close(
     task: &Task<'_>,
     parts: &Parts,
+    base: &[Line],
     lines: &mut Vec<Line>,
     layouts: &[RunLayout],
     whole: &mut Whole,
@@ -90,7 +91,7 @@ pub(super) fn close(
             spent: 0,
             limit: (budget.limit.saturating_sub(budget.spent)) / (count - i) as u64,
         };
-        let mut closing = Closing::of(task, parts, part, lines, whole, layouts);
+        let mut closing = Closing::of(task, parts, part, (base, lines), whole, layouts);
         closing.run(&mut own, work, &mut report.how)?;
         budget.take(own.spent);
         sum += closing.lower;
@@ -187,7 +188,7 @@ impl<'a> Closing<'a> {
         task: &'a Task<'a>,
         parts: &Parts,
         part: Part,
-        lines: &[Line],
+        (base, lines): (&[Line], &[Line]),
         whole: &Whole,
         layouts: &[RunLayout],
     ) -> Self {
@@ -213,7 +214,7 @@ impl<'a> Closing<'a> {
                 proven: Vec::new(),
             },
             bare: part.meetings.iter().map(|m| parts.bare[*m]).collect(),
-            base: own.clone(),
+            base: part.lines(base),
             lines: own,
             lower: if coupled { 0 } else { lower },
             fewest: part.runs.iter().map(|r| layouts[*r].lower).collect(),
@@ -265,7 +266,11 @@ impl<'a> Closing<'a> {
                     spent: 0,
                     limit: budget.limit / 4,
                 };
-                let mut bare = self.bare.clone();
+                let stands = |m: &usize| {
+                    let on = self.lines.iter().flat_map(|l| &l.places.meeting);
+                    on.flatten().any(|other| other == m)
+                };
+                let mut bare: Vec<bool> = (0..self.bare.len()).map(|m| !stands(&m)).collect();
                 thin(
                     &task,
                     &self.base,

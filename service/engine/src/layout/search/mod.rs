@@ -9,9 +9,9 @@ mod barred;
 mod bending;
 mod bounds;
 mod claim;
-mod corner_cost;
 mod climb;
 mod close;
+mod corner_cost;
 mod cost;
 mod enumerate;
 mod explain;
@@ -23,9 +23,9 @@ mod lists;
 mod loads;
 mod mirror;
 mod name;
-mod pattern;
 mod open;
 mod parts;
+mod pattern;
 mod places;
 mod proof;
 mod relax;
@@ -41,6 +41,7 @@ pub(super) use relax::{Unmet, infeasible};
 
 use close::{PART_WORK, Parts, close, without_pile};
 use enumerate::Budget;
+use open::start;
 use proof::report;
 use relax::{RELAX_WORK, relax};
 use runs::{lines, solve};
@@ -223,7 +224,8 @@ struct Core {
 /// Searches within the efforts.
 fn core(task: &Task<'_>, efforts: &Efforts, work: &mut Work) -> Result<Core, Refusal> {
     let parts = Parts::of(task);
-    let mut lines = lines(task, work)?;
+    let base = lines(task, work)?;
+    let mut lines = start(task, &base)?;
     let (layouts, mut spent, mut limit) = solve(&lines, efforts, work)?;
     let mut budget = Budget {
         spent: 0,
@@ -256,6 +258,7 @@ fn core(task: &Task<'_>, efforts: &Efforts, work: &mut Work) -> Result<Core, Ref
     let closed = close(
         task,
         &parts,
+        &base,
         &mut lines,
         &layouts,
         &mut whole,

@@ -6,11 +6,15 @@ use super::Task;
 use super::bare::{may_be_bare, may_be_empty, valid, without};
 use super::enumerate::Budget;
 use super::line::guess;
+use super::places::Places;
 use super::stack::Line;
 use super::whole::{Whole, move_piles, places, rate};
-use crate::contract::{Refusal, Work};
+use crate::contract::{Refusal, Work, none_of};
 use crate::layout::request::JunctionPiles;
 use crate::quantity::round9;
+
+/// Open meetings of one run that are looked at when its spacing cannot be met.
+const WAYS_MAX: usize = 8;
 
 /// Meetings of a plan that the search may leave without a pile.
 pub(super) fn open(task: &Task<'_>, bare: &[bool]) -> Vec<usize> {
@@ -21,6 +25,68 @@ pub(super) fn open(task: &Task<'_>, bare: &[bool]) -> Vec<usize> {
     (0..task.frame.plan.meetings.len())
         .filter(|m| !bare[*m] && !forced(*m) && may_be_bare(task, *m))
         .collect()
+}
+
+/// The fewest open meetings of a run that must go bare for its spacing limits to be met;
+/// none where that does not help.
+pub(super) fn ways(task: &Task<'_>, places: &Places) -> Option<Vec<usize>> {
+    let barred = |m: usize| task.barred[m].is_some();
+    let bare: Vec<bool> = (0..task.barred.len()).map(barred).collect();
+    let own: Vec<usize> = open(task, &bare)
+        .into_iter()
+        .filter(|m| places.meeting.contains(&Some(*m)))
+        .take(WAYS_MAX)
+        .collect();
+    let length = task.frame.plan.runs[places.run].length;
+    let mut best: Option<Vec<usize>> = None;
+    for ways in 1..1usize << own.len() {
+        let gone: Vec<usize> = (0..own.len())
+            .filter(|i| ways >> i & 1 == 1)
+            .map(|i| own[i])
+            .collect();
+        if best.as_ref().is_some_and(|b| b.len() <= gone.len()) {
+            continue;
+        }
+        let is_bare = |m: usize| barred(m) || gone.contains(&m);
+        let mut left = places.keep(|i| !places.meeting[i].is_some_and(is_bare));
+        left.relink(task, length, super::bare::ends(task, places.run, &is_bare));
+        if left.can_be_met() || may_be_empty(task, places, &is_bare) {
+            best = Some(gone);
+        }
+    }
+    best
+}
+
+/// Meetings that go bare at the start, so that every run has a layout within the spacing;
+/// the lines with it.
+pub(super) fn start(task: &Task<'_>, base: &[Line]) -> Result<Vec<Line>, Refusal> {
+    let barred = |m: usize| task.barred[m].is_some();
+    let mut bare: Vec<bool> = (0..task.barred.len()).map(barred).collect();
+    let mut changed = false;
+    for line in base {
+        let p = &line.places;
+        if !p.can_be_met() && !may_be_empty(task, p, &barred) {
+            for m in ways(task, p).into_iter().flatten() {
+                (bare[m], changed) = (true, true);
+            }
+        }
+    }
+    if !changed {
+        return Ok(base.to_vec());
+    }
+    let mut issues = Vec::new();
+    let mut out = Vec::with_capacity(base.len());
+    for line in base {
+        match without(task, line, &bare) {
+            Some(line) => out.push(line),
+            None => {
+                let run = &task.frame.plan.runs[line.places.run];
+                super::explain::explain(&line.places, task, run, &mut issues);
+            }
+        }
+    }
+    none_of(issues)?;
+    Ok(out)
 }
 
 /// Fewest piles of a part by the spacing along its runs, where each run has its share of

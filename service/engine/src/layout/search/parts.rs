@@ -69,6 +69,7 @@ fn part(frame: &Frame, runs: Vec<usize>) -> Part {
                         corner: plan.meetings[*m].corner,
                     })
                     .collect(),
+                called: plan.called.clone(),
                 beam_length: plan.beam_length.clone(),
                 beam_parts: plan
                     .beam_parts

@@ -157,7 +157,7 @@ impl Places {
         let ends = super::bare::ends(task, run, &barred);
         places.relink(task, r.length, ends);
         let empty = || super::bare::may_be_empty(task, &places, &barred);
-        if !places.can_be_met() && !empty() {
+        if !places.can_be_met() && !empty() && super::open::ways(task, &places).is_none() {
             super::explain::explain(&places, task, r, issues);
             return None;
         }

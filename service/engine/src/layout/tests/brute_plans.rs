@@ -56,8 +56,9 @@ fn shape(kind: i64, dice: &mut Dice) -> Vec<(At, At)> {
 }
 
 fn plan(dice: &mut Dice) -> (i64, Grid) {
-    let kind = dice.roll(0, 5);
-    let beams = shape(kind, dice)
+    // closed rings take longest to try in full, so they are fewer
+    let kind = if dice.one_in(12) { 5 } else { dice.roll(0, 4) };
+    let beams: Vec<Beam> = shape(kind, dice)
         .into_iter()
         .map(|(from, to)| {
             let length = to.0 - from.0 + to.1 - from.1;
@@ -76,14 +77,20 @@ fn plan(dice: &mut Dice) -> (i64, Grid) {
             }
         })
         .collect();
+    let blocked = if dice.one_in(4) {
+        let beam = &beams[dice.roll(0, beams.len() as i64 - 1) as usize];
+        vec![beam.point(dice.roll(0, beam.length()))]
+    } else {
+        Vec::new()
+    };
     let grid = Grid {
         beams,
         min: dice.roll(1, 3),
         max: dice.roll(5, 8),
         overhang: dice.one_in(3).then(|| dice.roll(1, 2)),
-        where_needed: dice.one_in(2),
-        blocked: Vec::new(),
-        compression: dice.roll(18, 70) as f64,
+        where_needed: kind < 5 && dice.one_in(2),
+        blocked,
+        compression: dice.roll(22, 80) as f64,
         tension: if dice.one_in(2) {
             0.0
         } else {
@@ -150,6 +157,12 @@ pub(super) fn request(plan: &Grid) -> Call<Request> {
         },
         "piles": {"search": search},
     });
+    if let Some(p) = plan.blocked.first() {
+        let small = json!({"value": 0.05, "unit": "m"});
+        request["keep_outs"] = json!([{
+            "label": "rock", "clearance": small,
+            "shape": {"circle": {"centre": at(*p), "radius": small}}}]);
+    }
     if let Some(k) = plan.stiffness {
         request["pile_stiffness"] = json!({"value": k, "unit": "kN_per_m"});
     }
@@ -175,23 +188,12 @@ struct Tally {
 impl Tally {
     fn add(&mut self, i: usize, plan: &Grid) {
         self.plans += 1;
-        let t0 = std::time::Instant::now();
-        let got = answer(&request(plan));
-        let dt = t0.elapsed().as_secs_f64();
-        if dt > 0.3 {
-            eprintln!(
-                "SLOW answer {i} {dt:.2} {plan:?} {:?}",
-                got.as_ref().map(|a| a.result.search.as_ref().map(|r| (
-                    r.work_count,
-                    r.gap_count,
-                    r.feasible
-                )))
-            );
-        }
-        let a = match got {
+        let a = match answer(&request(plan)) {
             Ok(a) => a,
             Err(refusal) => {
-                let spacing = |i: &crate::contract::Issue| i.code == "spacing_cannot_be_met";
+                let spacing = |i: &crate::contract::Issue| {
+                    ["spacing_cannot_be_met", "beam_end_barred"].contains(&i.code.as_ref())
+                };
                 assert!(refusal.issues.iter().all(spacing), "{i}: {refusal:?}");
                 assert_eq!(plan.fewest(usize::MAX), None, "{i}: {plan:?}");
                 self.refused += 1;
@@ -210,12 +212,7 @@ impl Tally {
             a.verdict_reasons
         );
         if !report.feasible {
-            let t0 = std::time::Instant::now();
             let truth = plan.fewest(usize::MAX);
-            let dt = t0.elapsed().as_secs_f64();
-            if dt > 0.3 {
-                eprintln!("SLOW truth all {i} {dt:.2}");
-            }
             let claimed = report.infeasible.as_ref().is_some_and(|f| f.proven);
             assert!(!(claimed && truth.is_some()), "{i}: {plan:?}");
             assert!(
@@ -229,12 +226,7 @@ impl Tally {
         }
         self.possible += 1;
         self.bare += usize::from(report.without_pile.is_some());
-        let t0 = std::time::Instant::now();
         let truth = plan.fewest(count).unwrap_or(count);
-        let dt = t0.elapsed().as_secs_f64();
-        if dt > 0.3 {
-            eprintln!("SLOW truth {i} {dt:.2}");
-        }
         assert!(
             report.lower_bound_count as usize <= truth,
             "{i}: {truth} {plan:?} {report:?}"

@@ -3,14 +3,14 @@
 
 mod bracing;
 mod brute;
-mod deflection;
 mod brute_plans;
+mod deflection;
 mod examples;
 mod form_faults;
 mod geometry;
 mod given;
-mod ground;
 mod grid;
+mod ground;
 mod houses;
 mod lift_off;
 mod loads;
