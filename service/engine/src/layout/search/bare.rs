@@ -33,11 +33,12 @@ fn goes_through(plan: &Plan, meeting: usize, run: usize) -> bool {
 pub(super) fn without(task: &Task<'_>, line: &Line, bare: &[bool]) -> Option<Line> {
     let p = &line.places;
     let gone = |m: &Option<usize>| m.is_some_and(|m| bare[m]);
+    let is_bare = |m: usize| bare[m];
     if !p.meeting.iter().any(gone) {
-        return Some(line.clone());
+        let fits = p.can_be_met() || may_be_empty(task, p, &is_bare);
+        return fits.then(|| line.clone());
     }
     let mut places = p.keep(|i| !gone(&p.meeting[i]));
-    let is_bare = |m: usize| bare[m];
     places.relink(task, line.length, ends(task, p.run, &is_bare));
     let fits = places.can_be_met() || may_be_empty(task, p, &is_bare);
     fits.then(|| Line {
