@@ -4,7 +4,7 @@
 use proptest::prelude::*;
 
 use super::{line, support_moments, uniform};
-use crate::beam::{Shape, Support, solve, three_moment};
+use crate::beam::{Piece, Shape, Support, solve, three_moment};
 
 prop_compose! {
     fn random_line()(
