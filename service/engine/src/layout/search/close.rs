@@ -19,7 +19,7 @@ use crate::layout::request::PlanPoint;
 use crate::quantity::{Length, round9};
 
 /// Counted steps for searching parts as a whole; part of the method's version.
-pub(super) const PART_WORK: u64 = 10_000_000;
+pub(super) const PART_WORK: u64 = 3_000_000;
 
 /// What is known of the parts of a plan.
 pub(super) struct Parts {

@@ -12,13 +12,13 @@ use crate::layout::types::Terrain;
 use crate::quantity::{Force, Length, Shown};
 
 /// Counted steps for all trials; part of the method's version.
-pub(super) const RELAX_WORK: u64 = 20_000_000;
+pub(super) const RELAX_WORK: u64 = 1_000_000;
 /// What one trial may take.
 const TRIAL: Efforts = Efforts {
-    run: 400_000,
-    run_each: 2_000,
-    whole: 200_000,
-    part: 400_000,
+    run: 100_000,
+    run_each: 500,
+    whole: 5_000,
+    part: 40_000,
 };
 /// Trials for one limit.
 const TRIALS_MAX: usize = 16;

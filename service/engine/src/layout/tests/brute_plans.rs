@@ -28,7 +28,7 @@ impl Dice {
 
 /// Ends of the beams of a shape.
 fn shape(kind: i64, dice: &mut Dice) -> Vec<(At, At)> {
-    let (w, h) = (dice.roll(6, 9), dice.roll(5, 8));
+    let (w, h) = (dice.roll(5, 8), dice.roll(4, 7));
     match kind {
         0 => vec![((0, 0), (w + 3, 0))],
         1 => vec![((0, 0), (w, 0)), ((0, 0), (0, h))],
@@ -90,7 +90,7 @@ fn plan(dice: &mut Dice) -> (i64, Grid) {
         overhang: dice.one_in(3).then(|| dice.roll(1, 2)),
         where_needed: kind < 5 && dice.one_in(2),
         blocked,
-        compression: dice.roll(22, 80) as f64,
+        compression: dice.roll(25, 80) as f64,
         tension: if dice.one_in(2) {
             0.0
         } else {

@@ -101,16 +101,16 @@ fn the_plan_of_both_halves_mirrors() {
     assert!(told.detail.contains("beam A"), "{}", told.detail);
 }
 
-/// A strip of 10.1 m on whole half metres has no place that mirrors but its ends; on
-/// tenths of a metre it has.
+/// Five piles under a strip of 10.1 m have no middle place on whole half metres; under one
+/// of 10 m they have.
 #[test]
 fn the_staking_increment_can_forbid_symmetry() {
-    let strip = |snap: f64| {
+    let strip = |length: f64| {
         let mut call = example("sizerin-search");
         call.request.beams.truncate(1);
-        call.request.beams[0].points[1].x = Length::from_si(10.1);
+        call.request.beams[0].points[1].x = Length::from_si(length);
         let s = search(&mut call);
-        s.snap = Length::from_si(snap);
+        s.snap = Length::from_si(0.5);
         s.symmetry =
             serde_json::from_value(serde_json::json!({"direction": {"value": 90, "unit": "deg"}}))
                 .unwrap();
@@ -119,12 +119,12 @@ fn the_staking_increment_can_forbid_symmetry() {
     let told = |a: &crate::contract::Answer<crate::layout::Outcome>| {
         a.result.search.as_ref().unwrap().symmetry.clone().unwrap()
     };
-    let coarse = told(&strip(0.5));
+    let coarse = told(&strip(10.1));
     assert_eq!(
         (coarse.symmetric, coarse.reason),
         (false, SymmetryReason::NoneKeepsTheLimits)
     );
-    assert!(told(&strip(0.1)).symmetric);
+    assert!(told(&strip(10.0)).symmetric);
 }
 
 /// What is told to give way does, and what is called exact is.

@@ -10,6 +10,10 @@ use super::super::whole::{Spot, Whole, rate};
 use super::{Item, Layout, Pattern, REJECT, too_near};
 use crate::contract::{Refusal, Work};
 
+/// Steps that the full analysis costs more than it counts for itself, for each pile in each
+/// combination.
+const FULL: u64 = 30;
+
 /// Depth first over the runs.
 pub(super) struct Walk<'p, 'a, 'b> {
     pub(super) pattern: &'p Pattern<'a>,
@@ -156,6 +160,8 @@ impl Walk<'_, '_, '_> {
             proven: Vec::new(),
         };
         let squares = picked.iter().map(|i| i.squares).sum();
+        let piles: usize = whole.chosen.iter().map(Vec::len).sum();
+        self.budget.spent += FULL * (piles * task.combinations.len()) as u64;
         rate(task, &pattern.lines, &mut whole, self.budget, self.work)?;
         if whole.keeps() {
             let found = Layout {
