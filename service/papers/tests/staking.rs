@@ -366,7 +366,9 @@ proptest! {
     #[test]
     fn any_label_reads_back(label in "[^\\p{Cc}]{1,24}") {
         let mut request = request("staking-survey-feet");
-        request.beams[0].label = Some(Label(label.clone()));
+        request.beams[0].label = Some(Label(label));
+        // longer than any label that is drawn, so never the same
+        request.beams[1].label = Some(Label("the other beam of this plan".into()));
         let answered = answered(request);
         let labels: Vec<_> = answered.1.result.piles.iter().map(|p| p.label.clone()).collect();
         let read = Read::of(&drawn(plan_dxf, &answered, System::Si));
