@@ -83,12 +83,14 @@ fn plan(dice: &mut Dice) -> (i64, Grid) {
     } else {
         Vec::new()
     };
+    let wide = beams.len() > 2;
     let grid = Grid {
         beams,
-        min: dice.roll(1, 3),
+        // with three beams and more, piles 0.5 m apart are too many choices to try
+        min: dice.roll(if wide { 2 } else { 1 }, 3),
         max: dice.roll(5, 8),
         overhang: dice.one_in(3).then(|| dice.roll(1, 2)),
-        where_needed: kind < 5 && dice.one_in(2),
+        where_needed: dice.one_in(2),
         blocked,
         compression: dice.roll(25, 80) as f64,
         tension: if dice.one_in(2) {
