@@ -22,7 +22,7 @@ pub use issue::{Issue, Refusal, none_of, sort as sort_issues};
 pub use work::Work;
 
 /// Set of methods and defaults in force. Raised when any method version or default is.
-pub const CALCULATION_BASIS: &str = "2026.4";
+pub const CALCULATION_BASIS: &str = "2026.5";
 
 /// A type with a place in the API document; nothing without the feature `openapi`.
 #[cfg(feature = "openapi")]
