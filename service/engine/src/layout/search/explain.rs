@@ -87,8 +87,13 @@ fn end(p: &Places, task: &Task<'_>, run: &Run, far: bool) -> Issue {
         Some(o) => long(o.si()),
         None => "a pile at the end (no `max_overhang`)".to_owned(),
     };
+    // a member that was not sent cannot be pointed at
+    let pointer = match task.limits.max_overhang {
+        None if !rests => "/piles/search".to_owned(),
+        _ => format!("/piles/search/{member}"),
+    };
     Issue::new(
-        format!("/piles/search/{member}"),
+        pointer,
         &refusals::BEAM_END_BARRED,
         format!(
             "beam {} ends at ({}, {}) m where {bars}; {wanted}",
