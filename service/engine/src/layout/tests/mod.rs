@@ -22,6 +22,7 @@ mod scale;
 mod search;
 mod slabs;
 mod staking;
+mod staking_faces;
 mod strength;
 mod structure;
 mod supports;
