@@ -127,6 +127,13 @@ pub(super) fn close(
     if !plain || report.proven_minimal {
         report.how.retain(|h| h.by != ProofKind::WholePlan);
     }
+    if !plain {
+        // the load of the whole plan says less than its parts
+        let told = |h: &ProofStep| !h.beams.is_empty() || h.lower_bound_count == lower as u32;
+        report.how.retain(told);
+        let whole = report.how.iter_mut().filter(|h| h.beams.is_empty());
+        whole.for_each(|h| h.pile_count = found as u32);
+    }
     if report.gap_count > 0 && report.feasible && !report.how.iter().any(unsure) {
         report.how.push(ProofStep {
             by: ProofKind::WholePlan,
@@ -248,6 +255,7 @@ impl<'a> Closing<'a> {
             .filter(|m| !forced[*m])
             .collect();
         let mut bounds = String::new();
+        let mut by = ProofKind::SpacingBound;
         if self.coupled {
             let by_spacing = spacing_bound(&task, &self.base, &self.bare, &open);
             let by_load = self.load_bound(&task);
@@ -260,6 +268,9 @@ impl<'a> Closing<'a> {
             bounds = format!("at least {by_spacing} piles by spacing and {by_load} by load");
             if by_runs > by_spacing.max(by_load) {
                 bounds = format!("{bounds}, {by_runs} by what its runs need");
+                by = ProofKind::Enumeration;
+            } else if by_load > by_spacing {
+                by = ProofKind::LoadBound;
             }
             if self.whole.keeps() {
                 let mut own = Budget {
@@ -288,7 +299,6 @@ impl<'a> Closing<'a> {
         let keeps = self.whole.keeps();
         if keeps && count <= self.lower {
             if self.coupled {
-                let by = ProofKind::SpacingBound;
                 how.push(self.step(by, count, bounds));
             }
             return Ok(());

@@ -140,8 +140,9 @@ fn lightest(
     for i in (0..n).rev() {
         let (from, to) = next[i];
         let mut after = if i >= last { 0.0 } else { f64::INFINITY };
-        for j in from..to.min(n) {
-            after = after.min(best[j]);
+        let to = to.min(n);
+        if from < to {
+            after = best[from..to].iter().copied().fold(after, f64::min);
         }
         best[i] = after + weight(i);
     }
@@ -152,6 +153,7 @@ fn lightest(
 }
 
 /// Takes piles away as long as the limits are kept: at open meetings first, then anywhere.
+#[allow(clippy::too_many_arguments)]
 pub(super) fn thin(
     task: &Task<'_>,
     base: &[Line],

@@ -292,10 +292,8 @@ impl Grid {
             match spring {
                 Some(s) => k[*h][*h] += s,
                 None => {
-                    for i in 0..size {
-                        k[*h][i] = 0.0;
-                        k[i][*h] = 0.0;
-                    }
+                    k[*h].fill(0.0);
+                    k.iter_mut().for_each(|row| row[*h] = 0.0);
                     k[*h][*h] = RIGIDITY;
                     f[*h] = 0.0;
                 }

@@ -233,6 +233,9 @@ impl Walk<'_, '_, '_> {
     }
 }
 
+/// What comes to a meeting in a combination.
+type Brought = (usize, usize, f64);
+
 /// Highest utilisation of the piles of runs that move together, where it keeps the limit;
 /// `under` is what stands under each meeting, nothing where it is empty. What comes to shared
 /// piles is handed out while they do not move, and returned by meeting and combination
@@ -244,7 +247,7 @@ fn carried(
     worst: f64,
     limit: f64,
     mut hand: impl FnMut(usize, usize, f64),
-) -> Option<(f64, Vec<(usize, usize, f64)>)> {
+) -> Option<(f64, Vec<Brought>)> {
     let n = size.len();
     let mut moving: Vec<usize> = runs.iter().flat_map(|r| r.1.on.iter().copied()).collect();
     moving.sort_unstable();
