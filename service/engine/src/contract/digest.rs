@@ -5,28 +5,19 @@ use sha2::{Digest, Sha256};
 
 use crate::quantity::{In, Presentation};
 
+/// Bytes of a request of usual size.
+const PLAIN_BYTES: usize = 4096;
+
 /// SHA-256, hexadecimal, of the compact JSON of the parsed request: base SI, declared
 /// order, absent members left out, without tags and without the shared members.
 pub fn request_digest<R: Serialize>(request: &R) -> String {
-    let mut hash = Hashing(Sha256::new());
-    // writing into a hash cannot fail, and a request holds nothing JSON cannot carry
-    let written = serde_json::to_writer(&mut hash, &In(Presentation::Digest, request));
+    // at once and not piece by piece: JSON comes in pieces of a few bytes
+    let mut plain = Vec::with_capacity(PLAIN_BYTES);
+    // writing into memory cannot fail, and a request holds nothing JSON cannot carry
+    let written = serde_json::to_writer(&mut plain, &In(Presentation::Digest, request));
     debug_assert!(written.is_ok());
-    hash.0
-        .finalize()
+    Sha256::digest(&plain)
         .iter()
         .map(|byte| format!("{byte:02x}"))
         .collect()
-}
-
-struct Hashing(Sha256);
-
-impl std::io::Write for Hashing {
-    fn write(&mut self, bytes: &[u8]) -> std::io::Result<usize> {
-        self.0.update(bytes);
-        Ok(bytes.len())
-    }
-    fn flush(&mut self) -> std::io::Result<()> {
-        Ok(())
-    }
 }
