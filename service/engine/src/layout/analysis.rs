@@ -5,7 +5,7 @@ use super::combine::Combination;
 use super::frame::{Frame, resultant};
 use super::outcome::SupportModel;
 use super::plan::Place;
-use crate::beam::{Extremes, Fault, LineSolution, Network, Piece, Solution, solve};
+use crate::beam::{Extremes, Fault, Line, LineSolution, Network, Piece, Solution, solve};
 
 /// A value only replaces another when it is greater by more than rounding.
 const NOISE: f64 = 1e-12;
@@ -264,7 +264,12 @@ fn widen(
 /// pile (their forces must cancel), with torsion over nodes (what bends and what twists
 /// there must cancel), over combinations; F loads and shares of reactions
 /// (N), M their moments (N m). Source: equilibrium.
-pub(super) fn closure(frame: &Frame, solved: &Solved, combinations: &[Combination]) -> f64 {
+pub(super) fn closure(
+    frame: &Frame,
+    solved: &Solved,
+    combinations: &[Combination],
+    totals: &[(f64, f64)],
+) -> f64 {
     let m = frame.cases;
     let free = |node: usize| matches!(solved.network.supports[node], crate::beam::Support::Free);
     let extent = frame
@@ -278,9 +283,10 @@ pub(super) fn closure(frame: &Frame, solved: &Solved, combinations: &[Combinatio
         .fold(1.0, f64::max);
     let mut worst = 0.0f64;
     let mut note = |v: f64| worst = worst.max(if v.is_nan() { f64::INFINITY } else { v });
-    for combination in combinations {
-        let factors = &combination.factors;
-        let (_, size) = frame.total_load(factors);
+    let lines = solved.network.lines.iter();
+    let acting: Vec<Vec<Acting>> = lines.map(acting).collect();
+    for (combination, (_, size)) in combinations.iter().zip(totals) {
+        let (factors, size) = (&combination.factors, *size);
         if size == 0.0 {
             continue;
         }
@@ -295,9 +301,9 @@ pub(super) fn closure(frame: &Frame, solved: &Solved, combinations: &[Combinatio
                 about_x += f * run.start.y + moment * run.direction.y;
                 about_y += f * run.start.x + moment * run.direction.x;
             };
-            for load in &line.loads {
-                let (f, moment) = resultant(&load.shape);
-                add(-f * factors[load.case], -moment * factors[load.case]);
+            for load in &acting[r] {
+                let factor = factors[load.case];
+                add(-load.force * factor, -load.moment * factor);
             }
             for (i, n) in line.nodes.iter().enumerate() {
                 let share: f64 = (0..m)
@@ -322,6 +328,25 @@ pub(super) fn closure(frame: &Frame, solved: &Solved, combinations: &[Combinatio
         }
     }
     worst
+}
+
+/// A load by what it comes to about the start of its run.
+struct Acting {
+    case: usize,
+    force: f64,
+    moment: f64,
+}
+
+fn acting(line: &Line) -> Vec<Acting> {
+    let each = line.loads.iter().map(|load| {
+        let (force, moment) = resultant(&load.shape);
+        Acting {
+            case: load.case,
+            force,
+            moment,
+        }
+    });
+    each.collect()
 }
 
 fn couple(line: &LineSolution, node: usize, factors: &[f64]) -> f64 {

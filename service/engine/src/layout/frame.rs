@@ -2,7 +2,7 @@
 //! it. Does not place piles and forms no combinations.
 
 use super::codes::refusals;
-use super::combine::Loading;
+use super::combine::{Combination, Loading};
 use super::moments;
 use super::outline;
 use super::plan::{Faults, Place, Plan};
@@ -193,14 +193,33 @@ impl Frame {
 
     /// Sum of all loads and of their sizes, in one combination.
     pub fn total_load(&self, factors: &[f64]) -> (f64, f64) {
-        let (mut total, mut size) = (0.0, 0.0);
-        for load in self.loads.iter().flatten() {
-            let f = factors[load.case] * resultant(&load.shape).0;
-            total += f;
-            size += f.abs();
-        }
-        (total, size)
+        total(self.forces(), factors)
     }
+
+    /// [`Frame::total_load`] in every combination.
+    pub fn total_loads(&self, combinations: &[Combination]) -> Vec<(f64, f64)> {
+        let forces: Vec<(usize, f64)> = self.forces().collect();
+        let each = combinations.iter();
+        each.map(|c| total(forces.iter().copied(), &c.factors))
+            .collect()
+    }
+
+    /// The case and the force of every load.
+    fn forces(&self) -> impl Iterator<Item = (usize, f64)> + '_ {
+        let loads = self.loads.iter().flatten();
+        loads.map(|load| (load.case, resultant(&load.shape).0))
+    }
+}
+
+/// Sum of forces in a combination, and sum of their sizes.
+fn total(forces: impl Iterator<Item = (usize, f64)>, factors: &[f64]) -> (f64, f64) {
+    let (mut total, mut size) = (0.0, 0.0);
+    for (case, force) in forces {
+        let f = factors[case] * force;
+        total += f;
+        size += f.abs();
+    }
+    (total, size)
 }
 
 /// Force of a load and its moment about the start of the run.

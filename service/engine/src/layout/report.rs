@@ -66,11 +66,8 @@ impl Analysis<'_> {
 
     /// The outcome without a search.
     pub fn outcome(&self, trace: &mut Trace) -> Outcome {
-        let floors: Vec<f64> = self
-            .combinations()
-            .iter()
-            .map(|c| NOISE * self.frame.total_load(&c.factors).1)
-            .collect();
+        let totals = self.frame.total_loads(self.combinations());
+        let floors: Vec<f64> = totals.iter().map(|(_, size)| NOISE * size).collect();
         let combinations = self.combination_rows(trace);
         let piles = self.pile_rows(&floors, trace);
         let worst = piles
@@ -82,7 +79,7 @@ impl Analysis<'_> {
             statics_residual_ratio: self
                 .solved
                 .iter()
-                .map(|s| closure(self.frame, s, self.combinations()))
+                .map(|s| closure(self.frame, s, self.combinations(), &totals))
                 .fold(0.0, f64::max),
             supports: self.solved.iter().map(|s| s.supports).collect(),
             piles,
