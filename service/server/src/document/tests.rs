@@ -330,3 +330,24 @@ fn examples_match_their_schemas() {
         }
     }
 }
+
+/// A form line makes beams: what a beam may have, its line and its sides may have too, but for
+/// what the line itself says.
+#[test]
+fn form_lines_know_what_beams_know() {
+    let document = document();
+    let members = |schema: &str| {
+        let own = &document["components"]["schemas"][schema]["properties"];
+        let own = own.as_object().expect("an object").clone();
+        own.into_iter().map(|(name, _)| name).collect::<Vec<_>>()
+    };
+    let by_line = ["points", "width", "joins_outline", "openings"];
+    for beam in members("GradeBeam") {
+        if by_line.contains(&beam.as_str()) {
+            continue;
+        }
+        for schema in ["PlanOutline", "OutlineSide"] {
+            assert!(members(schema).contains(&beam), "{schema}.{beam}");
+        }
+    }
+}

@@ -368,6 +368,9 @@ fn side_beam(
         torsional_rigidity: side
             .and_then(|s| s.torsional_rigidity)
             .or(outline.torsional_rigidity),
+        torsion_capacity: side
+            .and_then(|s| s.torsion_capacity)
+            .or(outline.torsion_capacity),
         moment_capacity: side
             .and_then(|s| s.moment_capacity)
             .or(outline.moment_capacity.filter(|_| !own_section)),

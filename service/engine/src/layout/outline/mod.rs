@@ -352,6 +352,7 @@ impl Origin {
             "line_loads" => side.line_loads.is_some(),
             "flexural_rigidity" => side.flexural_rigidity.is_some(),
             "torsional_rigidity" => side.torsional_rigidity.is_some(),
+            "torsion_capacity" => side.torsion_capacity.is_some(),
             "moment_capacity" => side.moment_capacity.is_some(),
             "shear_capacity" => side.shear_capacity.is_some(),
             "section" => side.section.is_some(),

@@ -7,10 +7,11 @@ use validator::Validate;
 use super::structure::{TWIST_MAX, TWIST_MIN};
 use super::{
     BeamLineLoad, BeamMomentCapacity, BeamSection, CAPACITY_MIN, DeflectionLimit, FORCE_MAX,
-    LINE_MAX, LINE_MIN, LONG, LoadKind, PlanPoint, RIGIDITY_MAX, RIGIDITY_MIN, bracing,
+    LINE_MAX, LINE_MIN, LONG, LoadKind, MOMENT_MAX, MOMENT_MIN, PlanPoint, RIGIDITY_MAX,
+    RIGIDITY_MIN, bracing,
 };
 use crate::quantity::{
-    FlexuralRigidity, Force, Length, LengthUnit, LineLoad, Size, TorsionalRigidity,
+    FlexuralRigidity, Force, Length, LengthUnit, LineLoad, Moment, Size, TorsionalRigidity,
 };
 use crate::text::{Label, Tags};
 
@@ -69,6 +70,10 @@ pub struct Outline {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(range(min = TWIST_MIN, max = TWIST_MAX))]
     pub torsional_rigidity: Option<TorsionalRigidity>,
+    /// Torsional strength of the beams, as that of a beam. 0.001 to 1,000,000 kN m.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = MOMENT_MIN, max = MOMENT_MAX))]
+    pub torsion_capacity: Option<Moment>,
     /// Bending strength of the beams, as that of a beam.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(nested)]
@@ -183,6 +188,10 @@ pub struct OutlineSide {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(range(min = TWIST_MIN, max = TWIST_MAX))]
     pub torsional_rigidity: Option<TorsionalRigidity>,
+    /// Torsional strength of its beam. 0.001 to 1,000,000 kN m.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(range(min = MOMENT_MIN, max = MOMENT_MAX))]
+    pub torsion_capacity: Option<Moment>,
     /// Bending strength of its beam.
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(nested)]
