@@ -13,7 +13,7 @@ use super::judge::judge;
 use super::lengths::plan_lengths;
 use super::lift_off;
 use super::options;
-use super::outcome::{Outcome, SearchReport};
+use super::outcome::{LayoutPile, Outcome, SearchReport};
 use super::outline::{self, Form};
 use super::pattern;
 use super::plan::{Place, Plan};
@@ -336,13 +336,16 @@ impl Prepared {
         }
         let (plan, labels) = (&self.frame.plan, &self.beam_labels);
         outcome.staking = staking::set_out(request, plan, labels, piles, &outcome, work)?;
+        if request.reaction_detail == Some(ReactionDetail::Demand) {
+            outcome.piles.iter_mut().for_each(LayoutPile::shorten);
+        }
         Ok(outcome)
     }
 
     fn listed(&self, request: &Request, piles: usize) -> Result<bool, Refusal> {
         let count = piles * self.loading.combinations.len();
         match request.reaction_detail {
-            Some(ReactionDetail::Governing) => Ok(false),
+            Some(ReactionDetail::Governing | ReactionDetail::Demand) => Ok(false),
             None => Ok(count <= REACTIONS_LISTED),
             Some(ReactionDetail::All) if count <= REACTIONS_MAX => Ok(true),
             Some(ReactionDetail::All) => Err(Issue::new(

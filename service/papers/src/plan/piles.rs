@@ -169,7 +169,10 @@ pub fn texts(
             .by_beam
             .iter()
             .filter_map(|b| halves.get(b.beam.as_str()));
-        let half = own.fold(0.0_f64, |m, h| m.max(*h)).min(wide);
+        let half = match pile.by_beam.is_empty() {
+            true => wide,
+            false => own.fold(0.0_f64, |m, h| m.max(*h)).min(wide),
+        };
         // clear of the edges of a beam that is drawn to scale
         reach(figure, pile).max(1.42 * half - 0.6)
     };

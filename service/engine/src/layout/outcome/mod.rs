@@ -169,11 +169,21 @@ pub struct LayoutPile {
     /// Reactions with the worst spans loaded; only with `pattern_load`.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub pattern: Option<PilePattern>,
-    /// Shares of `rigid.max` by beam.
+    /// Shares of `rigid.max` by beam; left out with `reaction_detail: demand`.
+    #[serde(skip_serializing_if = "Vec::is_empty", default)]
     pub by_beam: Vec<BeamShare>,
     /// Reaction in every combination; see `reaction_detail`.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub reactions: Option<Vec<PileReaction>>,
+}
+
+impl LayoutPile {
+    /// Leaves what a pile is judged by and its range on rigid supports.
+    #[cfg(feature = "compute")]
+    pub(super) fn shorten(&mut self) {
+        (self.spring, self.settlement, self.tributary) = (None, None, None);
+        self.by_beam.clear();
+    }
 }
 
 /// The load a pile is judged by.

@@ -458,6 +458,9 @@ pub struct PileSearch {
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum ReactionDetail {
+    /// What each pile is judged by and its range on rigid supports, nothing beside: no
+    /// tributary load, no range and no settlement on springs, no shares of beams.
+    Demand,
     /// The greatest and the least of each pile.
     Governing,
     /// Every combination of every pile; up to 20,000 reactions.
