@@ -169,12 +169,12 @@ async fn bodies_that_are_too_large() {
     let path = answered()[0].path();
     let long = |bytes: usize| " ".repeat(bytes);
     is(
-        &door.post(&path, long((1 << 20) + 1)).await,
+        &door.post(&path, long((2 << 20) + 1)).await,
         413,
         "body_too_large",
     );
     is(
-        &door.post(&path, long(1 << 20)).await,
+        &door.post(&path, long(2 << 20)).await,
         400,
         "malformed_body",
     );

@@ -4,7 +4,7 @@
 use serde::Serialize;
 
 /// Bytes in the body of one request.
-pub const BODY_BYTES: usize = 1 << 20;
+pub const BODY_BYTES: usize = 2 << 20;
 /// Bytes in the body of a batch.
 pub const BATCH_BODY_BYTES: usize = 16 << 20;
 /// Depth of nesting in a body.

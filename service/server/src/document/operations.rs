@@ -275,7 +275,7 @@ pub fn problems() -> Value {
         ),
         named(&problem::UNKNOWN_PATH, "nothing at `/v1/helix`"),
         named(&problem::NOT_ACCEPTABLE, "available here: application/json"),
-        named(&problem::BODY_TOO_LARGE, "at most 1048576 bytes"),
+        named(&problem::BODY_TOO_LARGE, "at most 2097152 bytes"),
         named(
             &problem::UNSUPPORTED_MEDIA_TYPE,
             "read here: application/json",
