@@ -21,6 +21,7 @@ use bearwell_engine::quantity::{In, Presentation, System};
 use bearwell_engine::record::InstallationRecord;
 use bearwell_engine::torque::TorqueCapacity;
 use bearwell_engine::trace::Trace;
+use memchr::memmem;
 use serde_json::Value;
 use utoipa::ToSchema;
 
@@ -46,7 +47,24 @@ pub const CALCULATIONS: &[Entry] = &[
     Entry::of::<GroundHeave, JsonOnly>(),
     Entry::of::<DragForce, JsonOnly>(),
     Entry::of::<CorrosionLoss, JsonOnly>(),
-    Entry::of::<PileLayout, LayoutSheets>().heavy(),
+    // one beam on given piles is a band of equations
+    Entry::of::<PileLayout, LayoutSheets>()
+        .heavy()
+        .unless(Short {
+            bytes: 32 << 10,
+            once: "\"points\"",
+            without: &[
+                "search",
+                "outlines",
+                "slabs",
+                "pattern_load",
+                "pile_support",
+                "pile_types",
+                "lifts_off",
+                "staking",
+                "keep_outs",
+            ],
+        }),
     Entry::of::<FootingBearing, JsonOnly>(),
     Entry::of::<LoadTest, LoadTestSheets>().csv(CsvBody {
         table: "points",
@@ -67,6 +85,9 @@ pub const JSON: &str = "application/json";
 /// The media type of a long table.
 pub const CSV: &str = "text/csv";
 
+/// Bytes of a short answer.
+const WRITTEN_BYTES: usize = 4096;
+
 /// One calculation, with its types turned into plain functions.
 pub struct Entry {
     /// Name in the path.
@@ -78,6 +99,8 @@ pub struct Entry {
     /// Members of a request that make it take long; where its body names one, it is kept off
     /// those threads too.
     pub heavy_with: &'static [&'static str],
+    /// What is soon done even so.
+    pub short: Option<Short>,
     /// What a body in CSV holds, where one is read.
     pub csv: Option<CsvBody>,
     /// Drawings and tables beside JSON.
@@ -86,6 +109,32 @@ pub struct Entry {
     pub answer: fn(&Ask) -> Result<Reply, Problem>,
     /// Adds its schemas and names the two that stand for request and outcome.
     pub schemas: fn(&mut Named) -> Names,
+}
+
+/// Requests of a calculation that takes long that are soon done: short ones that name one thing
+/// once at most and others not at all.
+#[derive(Debug, Clone, Copy)]
+pub struct Short {
+    /// Bytes of the body, at most.
+    pub bytes: usize,
+    /// A member that stands in the body once at most.
+    pub once: &'static str,
+    /// Members that do not stand in it.
+    pub without: &'static [&'static str],
+}
+
+impl Short {
+    /// Whether a body is one of these, by a look at its bytes. An escape may hide a name.
+    fn holds(&self, body: &[u8]) -> bool {
+        body.len() <= self.bytes
+            && !body.contains(&b'\\')
+            && memmem::find_iter(body, self.once).nth(1).is_none()
+            && self.without.iter().all(|member| !names(body, member))
+    }
+}
+
+fn names(body: &[u8], member: &str) -> bool {
+    memmem::find(body, member.as_bytes()).is_some()
 }
 
 /// Names of a calculation's schemas.
@@ -175,6 +224,7 @@ impl Entry {
             summary: C::SUMMARY,
             heavy: false,
             heavy_with: &[],
+            short: None,
             csv: None,
             sheets: || S::ALL.iter().map(|sheet| sheet.note).collect(),
             answer: answer::<C, S>,
@@ -201,6 +251,14 @@ impl Entry {
         }
     }
 
+    /// The same entry; these of its requests are soon done.
+    pub const fn unless(self, short: Short) -> Self {
+        Self {
+            short: Some(short),
+            ..self
+        }
+    }
+
     /// The same entry; its request is read from CSV too.
     pub const fn csv(self, body: CsvBody) -> Self {
         Self {
@@ -223,11 +281,8 @@ impl Entry {
     /// Whether a request takes long, by a look at its bytes: a member that is only named
     /// in a text does no harm.
     pub fn takes_long(&self, body: &[u8]) -> bool {
-        let named = |member: &&str| {
-            let member = member.as_bytes();
-            body.windows(member.len()).any(|part| part == member)
-        };
-        self.heavy || self.heavy_with.iter().any(named)
+        let soon = self.short.is_some_and(|short| short.holds(body));
+        (self.heavy && !soon) || self.heavy_with.iter().any(|member| names(body, member))
     }
 
     /// Media types of the answer, the default first.
@@ -288,8 +343,13 @@ fn answer_json<C: Calculation, S: Sheets<C>>(ask: &Ask, body: &[u8]) -> Result<R
         let media = sheet.note.media;
         return Ok(Reply { media, body });
     }
-    match serde_json::to_vec(&In(Presentation::Printed(system), &answer)) {
-        Ok(body) => Ok(Reply { media: JSON, body }),
+    // most answers are longer than what was asked
+    let mut written = Vec::with_capacity(2 * body.len() + WRITTEN_BYTES);
+    match serde_json::to_writer(&mut written, &In(Presentation::Printed(system), &answer)) {
+        Ok(()) => Ok(Reply {
+            media: JSON,
+            body: written,
+        }),
         Err(error) => {
             tracing::error!(calculation = C::NAME, %error, "an answer could not be written");
             Err(Problem::internal())
@@ -355,11 +415,22 @@ mod tests {
     use super::*;
 
     #[test]
-    fn a_search_over_depth_takes_long_and_one_depth_does_not() {
+    fn what_takes_long_is_told_by_the_body() {
         let find = |name| CALCULATIONS.iter().find(|e| e.name == name);
         let entry = find("helix-capacity").expect("an entry");
         assert!(entry.takes_long(br#"{"soil": {}, "minimum_depth": {}}"#));
         assert!(!entry.takes_long(br#"{"soil": {}, "pile": {}}"#));
-        assert!(find("pile-layout").expect("an entry").takes_long(b"{}"));
+        let entry = find("pile-layout").expect("an entry");
+        let beam = br#"{"beams": [{"points": []}], "piles": {"given": {}}}"#;
+        assert!(!entry.takes_long(beam));
+        let spaced = [&beam[..], &[b' '; 32 << 10]].concat();
+        for body in [
+            &br#"{"beams": [{"points": []}], "piles": {"search": {}}}"#[..],
+            br#"{"beams": [{"points": []}, {"points": []}]}"#,
+            br#"{"beams": [{"points": []}], "piles": {"se\u0061rch": {}}}"#,
+            &spaced,
+        ] {
+            assert!(entry.takes_long(body));
+        }
     }
 }
