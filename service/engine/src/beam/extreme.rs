@@ -45,25 +45,41 @@ impl Piece {
     ///
     /// V(x) = V0 - q0 x - (q1 - q0) x2/(2 l). Source: dV/dx = -q.
     pub fn shear_at(&self, x: f64) -> f64 {
+        let even = self.shear - self.start * x;
+        if self.end == self.start {
+            return even;
+        }
         let l = self.to - self.from;
-        self.shear - self.start * x - (self.end - self.start) * x * x / (2.0 * l)
+        even - (self.end - self.start) * x * x / (2.0 * l)
     }
 
     /// Moment at a distance into the piece.
     ///
     /// M(x) = M0 + V0 x - q0 x2/2 - (q1 - q0) x3/(6 l). Source: dM/dx = V.
     pub fn moment_at(&self, x: f64) -> f64 {
+        let even = self.moment + self.shear * x - 0.5 * self.start * x * x;
+        if self.end == self.start {
+            return even;
+        }
         let l = self.to - self.from;
-        self.moment + self.shear * x
-            - 0.5 * self.start * x * x
-            - (self.end - self.start) * x * x * x / (6.0 * l)
+        even - (self.end - self.start) * x * x * x / (6.0 * l)
+    }
+
+    /// Shear and moment where it ends.
+    pub fn at_end(&self) -> (f64, f64) {
+        let l = self.to - self.from;
+        (self.shear_at(l), self.moment_at(l))
     }
 
     /// Distances into the piece, strictly inside it, where the shear is nil.
     pub fn zero_shear(&self) -> [Option<f64>; 2] {
         let l = self.to - self.from;
         let inside = |x: f64| (x > 0.0 && x < l).then_some(x);
-        let (a, b, c) = ((self.end - self.start) / (2.0 * l), self.start, -self.shear);
+        let (b, c) = (self.start, -self.shear);
+        let a = match self.end == self.start {
+            true => 0.0,
+            false => (self.end - self.start) / (2.0 * l),
+        };
         if a == 0.0 {
             return [if b == 0.0 { None } else { inside(-c / b) }, None];
         }
@@ -79,18 +95,17 @@ impl Piece {
     /// Distance into the piece, strictly inside it, where the load changes its sign and the shear
     /// is extreme.
     pub fn zero_load(&self) -> Option<f64> {
+        if self.start * self.end >= 0.0 {
+            return None;
+        }
         let l = self.to - self.from;
         let x = l * (self.start / (self.start - self.end));
-        (self.start * self.end < 0.0 && x > 0.0 && x < l).then_some(x)
+        (x > 0.0 && x < l).then_some(x)
     }
 
-    /// Widens the extremes by those of this piece.
-    pub fn widen(&self, found: &mut Option<Extremes>) {
-        let l = self.to - self.from;
-        let end = Spot {
-            value: self.moment_at(l),
-            at: self.to,
-        };
+    /// Widens the extremes by those of this piece, of which the shear and the moment at its end
+    /// are known.
+    pub fn widen(&self, (shear, moment): (f64, f64), found: &mut Option<Extremes>) {
         let first = Spot {
             value: self.moment,
             at: self.from,
@@ -103,32 +118,42 @@ impl Piece {
                 at: self.from,
             },
         });
-        let inner = self.zero_shear().into_iter().flatten().map(|x| Spot {
-            value: self.moment_at(x),
-            at: self.from + x,
-        });
-        for spot in [first].into_iter().chain(inner).chain([end]) {
-            if spot.value > extremes.highest_moment.value {
-                extremes.highest_moment = spot;
+        let (highest, lowest) = (&mut extremes.highest_moment, &mut extremes.lowest_moment);
+        let mut bend = |value: f64, at: f64| {
+            if value > highest.value {
+                *highest = Spot { value, at };
             }
-            if spot.value < extremes.lowest_moment.value {
-                extremes.lowest_moment = spot;
+            if value < lowest.value {
+                *lowest = Spot { value, at };
             }
+        };
+        bend(first.value, first.at);
+        for x in self.zero_shear().into_iter().flatten() {
+            bend(self.moment_at(x), self.from + x);
         }
-        let ends = [Some(0.0), self.zero_load(), Some(l)];
-        for x in ends.into_iter().flatten() {
-            let value = self.shear_at(x);
-            if value.abs() > extremes.shear.value.abs() {
-                let at = if x == l { self.to } else { self.from + x };
-                extremes.shear = Spot { value, at };
+        bend(moment, self.to);
+        let greatest = &mut extremes.shear;
+        let mut cut = |value: f64, at: f64| {
+            if value.abs() > greatest.value.abs() {
+                *greatest = Spot { value, at };
             }
+        };
+        cut(self.shear, self.from);
+        if let Some(x) = self.zero_load() {
+            cut(self.shear_at(x), self.from + x);
         }
+        cut(shear, self.to);
     }
 }
 
 impl LineSolution {
     /// Walks along the line in the combination `factors` (one a case), piece by piece.
-    pub fn walk(&self, line: &Line, factors: &[f64], visit: impl FnMut(Piece)) {
+    pub fn walk(&self, line: &Line, factors: &[f64], mut visit: impl FnMut(Piece)) {
+        self.walk_ends(line, factors, |piece, _| visit(piece));
+    }
+
+    /// [`LineSolution::walk`] with the shear and the moment where each piece ends.
+    pub fn walk_ends(&self, line: &Line, factors: &[f64], visit: impl FnMut(Piece, (f64, f64))) {
         let m = self.loads.cases;
         let sum = |values: &[f64], row: usize| -> f64 {
             values[row * m..(row + 1) * m]
@@ -141,16 +166,17 @@ impl LineSolution {
     }
 
     /// Walks along the line in one case.
-    pub fn walk_case(&self, line: &Line, case: usize, visit: impl FnMut(Piece)) {
+    pub fn walk_case(&self, line: &Line, case: usize, mut visit: impl FnMut(Piece)) {
         let m = self.loads.cases;
-        self.walk_by(line, |values, row| values[row * m + case], visit);
+        let value = |values: &[f64], row: usize| values[row * m + case];
+        self.walk_by(line, value, |piece, _| visit(piece));
     }
 
     fn walk_by(
         &self,
         line: &Line,
         value: impl Fn(&[f64], usize) -> f64,
-        mut visit: impl FnMut(Piece),
+        mut visit: impl FnMut(Piece, (f64, f64)),
     ) {
         let cut = &self.loads;
         let (mut shear, mut moment) = (0.0, 0.0);
@@ -172,17 +198,15 @@ impl LineSolution {
                 start: value(&cut.start, s),
                 end: value(&cut.end, s),
             };
-            visit(piece);
-            let l = piece.to - piece.from;
-            shear = piece.shear_at(l);
-            moment = piece.moment_at(l);
+            (shear, moment) = piece.at_end();
+            visit(piece, (shear, moment));
         }
     }
 
     /// Extremes of the whole line in a combination.
     pub fn extremes(&self, line: &Line, factors: &[f64]) -> Option<Extremes> {
         let mut found = None;
-        self.walk(line, factors, |piece| piece.widen(&mut found));
+        self.walk_ends(line, factors, |piece, end| piece.widen(end, &mut found));
         found
     }
 }

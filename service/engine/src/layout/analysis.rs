@@ -143,7 +143,10 @@ pub(super) fn beam_envelopes(
         for (r, line) in model.network.lines.iter().enumerate() {
             for (c, combination) in combinations.iter().enumerate() {
                 let mut parts = PartExtremes::new(frame, r);
-                model.solution.lines[r].walk(line, &combination.factors, |piece| parts.add(&piece));
+                let own = &model.solution.lines[r];
+                own.walk_ends(line, &combination.factors, |piece, end| {
+                    parts.add(&piece, end);
+                });
                 parts.finish(|beam, e| widen(&mut out[beam], &e, r, c, model.supports));
                 torques(frame, model, r, (c, &combination.factors), &mut out);
             }
@@ -211,14 +214,14 @@ impl<'a> PartExtremes<'a> {
         }
     }
 
-    fn add(&mut self, piece: &Piece) {
+    fn add(&mut self, piece: &Piece, end: (f64, f64)) {
         let parts = &self.frame.plan.runs[self.run].parts;
         while self.part + 1 < parts.len() && piece.from >= parts[self.part].to {
             self.part += 1;
             self.found.push((parts[self.part].beam, None));
         }
         if let Some(last) = self.found.last_mut() {
-            piece.widen(&mut last.1);
+            piece.widen(end, &mut last.1);
         }
     }
 

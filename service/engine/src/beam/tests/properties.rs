@@ -107,7 +107,7 @@ fn shear_is_extreme_where_the_load_changes_its_sign() {
         end: -4.0,
     };
     let mut found = None;
-    piece.widen(&mut found);
+    piece.widen(piece.at_end(), &mut found);
     let shear = found.unwrap().shear;
     assert_eq!((shear.value, shear.at), (-2.0, 2.0));
     assert_eq!(piece.zero_load(), Some(1.0));

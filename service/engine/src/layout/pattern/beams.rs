@@ -226,7 +226,7 @@ impl Worst<'_> {
                     |p: &Piece, factor: f64| (factor * p.moment_at(middle) < 0.0) == highest;
                 let piece = self.sum(pair[0], pair[1], without);
                 let mut found: Option<Extremes> = None;
-                piece.widen(&mut found);
+                piece.widen(piece.at_end(), &mut found);
                 let Some(e) = found else {
                     continue;
                 };

@@ -377,7 +377,7 @@ fn strained(line: &Line, piece: &Piece) -> f64 {
     let i = line.strength.partition_point(|s| s.to <= piece.from);
     let strength = &line.strength[i.min(line.strength.len() - 1)];
     let mut found: Option<Extremes> = None;
-    piece.widen(&mut found);
+    piece.widen(piece.at_end(), &mut found);
     found.map_or(0.0, |e| {
         (e.highest_moment.value / strength.sagging)
             .max(-e.lowest_moment.value / strength.hogging)
