@@ -19,6 +19,7 @@ use bearwell_engine::layout::PileLayout;
 use bearwell_engine::load_test::LoadTest;
 use bearwell_engine::quantity::{In, Presentation, System};
 use bearwell_engine::record::InstallationRecord;
+use bearwell_engine::relocation::PileRelocation;
 use bearwell_engine::torque::TorqueCapacity;
 use bearwell_engine::trace::Trace;
 use serde_json::Value;
@@ -47,6 +48,7 @@ pub const CALCULATIONS: &[Entry] = &[
     Entry::of::<DragForce, JsonOnly>(),
     Entry::of::<CorrosionLoss, JsonOnly>(),
     Entry::of::<PileLayout, LayoutSheets>().heavy(),
+    Entry::of::<PileRelocation, JsonOnly>().heavy(),
     Entry::of::<FootingBearing, JsonOnly>(),
     Entry::of::<LoadTest, LoadTestSheets>().csv(CsvBody {
         table: "points",
