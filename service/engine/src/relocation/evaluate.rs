@@ -15,6 +15,7 @@ use crate::layout::bench::{self, Bench, Probed};
 use crate::layout::{self, PileLayout, PlanPoint};
 use crate::limits::{LARGER_PILES, RELOCATION_EVENTS};
 use crate::quantity::Again;
+use crate::trace::Trace;
 
 /// Lengths of the lists, those of the plan included.
 pub(super) fn lengths(request: &Request, issues: &mut Vec<Issue>) {
@@ -56,6 +57,23 @@ pub(super) fn evaluate(request: &Request, work: &mut Work) -> Result<Outcome, Re
             Err(Refusal::of(issues))
         }
     }
+}
+
+/// Faults of a request, as far as they show before an analysis.
+pub(crate) fn faults_of(request: &Request) -> Vec<Issue> {
+    let mut issues = Vec::new();
+    faults::of_request(request, &mut issues);
+    let mut aside = Work::new(Trace::off(), None);
+    let opened = bench::open(&request.layout, &mut aside, |bench, _| {
+        if bench.given().is_some() {
+            apply(request, bench, &mut issues);
+        }
+        Ok(())
+    });
+    if let Err(refusal) = opened {
+        issues.extend(refusal.issues.into_iter().map(faults::in_layout));
+    }
+    issues
 }
 
 /// The plan as it now stands, or why it does not.

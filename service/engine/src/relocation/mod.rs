@@ -25,6 +25,8 @@ mod notes;
 #[cfg(all(test, feature = "compute"))]
 mod tests;
 
+#[cfg(feature = "compute")]
+pub(crate) use evaluate::faults_of;
 pub use outcome::*;
 pub use request::*;
 
