@@ -11,6 +11,7 @@ use crate::page::{self, Scale, View};
 use crate::panel::Subject;
 use crate::place::Room;
 use crate::plan::kinds::Kinds;
+use crate::plan::moves::Moves;
 use crate::plan::{beams, ground, piles, slabs};
 use crate::svg::{Anchor, Rect, Style, Svg, width};
 use crate::words;
@@ -73,8 +74,13 @@ pub fn failed(answer: &Answer<Outcome>, kind: SubjectKind) -> BTreeSet<String> {
 
 /// Draws the plan into `frame`.
 pub fn draw(svg: &mut Svg, s: Subject, notes: Notes, frame: Rect) -> Figure {
+    draw_with(svg, s, notes, &Moves::default(), frame)
+}
+
+/// Draws the plan with what became of piles into `frame`.
+pub fn draw_with(svg: &mut Svg, s: Subject, notes: Notes, moves: &Moves, frame: Rect) -> Figure {
     let outcome = &s.answer.result;
-    let (scale, view, field, step) = fit(bounds(s), frame, s.system);
+    let (scale, view, field, step) = fit(bounds(s, moves), frame, s.system);
     let kinds = Kinds::of(s);
     let mut figure = Figure {
         factor: view.factor,
@@ -95,12 +101,20 @@ pub fn draw(svg: &mut Svg, s: Subject, notes: Notes, frame: Rect) -> Figure {
     let all = beams::beams(s, &view);
     beams::draw(svg, s, &view, &all, &figure.failed_beams);
     beams::avoid(s, &view, &all, &mut room);
-    piles::draw(svg, outcome, &view, &figure, &mut room);
+    moves.draw(svg, &view, figure.radius, field, &mut room);
+    // on paper beside its line where it is; distances are along the line
+    let moved = moves.placed(s.answer);
+    let placed = Subject {
+        answer: moved.as_ref().unwrap_or(s.answer),
+        ..s
+    };
+    piles::draw(svg, &placed.answer.result, &view, &figure, &mut room);
     let parts: Vec<ground::Part> = ground::parts(s.request, &view, field);
     let (seen, outside): (Vec<_>, Vec<_>) = parts.into_iter().partition(|p| p.seen(field));
     figure.outside_count = outside.len();
     seen.iter().for_each(|part| part.avoid(&mut room, field));
-    piles::texts(svg, s, &view, &all, &mut figure, &mut room);
+    piles::texts(svg, placed, &view, &all, &mut figure, &mut room);
+    figure.untold_count += moves.tell(svg, &view, figure.radius, &mut room);
     for part in &seen {
         figure.untold_count += usize::from(!part.tell(svg, &mut room, field));
     }
@@ -116,12 +130,12 @@ pub fn draw(svg: &mut Svg, s: Subject, notes: Notes, frame: Rect) -> Figure {
 
 /// The scale of the plan in a frame.
 pub fn scale(s: Subject, frame: Rect) -> Scale {
-    fit(bounds(s), frame, s.system).0
+    fit(bounds(s, &Moves::default()), frame, s.system).0
 }
 
 /// West, south, east and north edge of what is to be seen: beams, form lines and piles, and
 /// what lies in the ground near them.
-fn bounds(s: Subject) -> [f64; 4] {
+fn bounds(s: Subject, moves: &Moves) -> [f64; 4] {
     let outcome = &s.answer.result;
     let edges = outcome.beams.iter().flat_map(|b| b.edges.iter().flatten());
     let points = outcome
@@ -136,7 +150,8 @@ fn bounds(s: Subject) -> [f64; 4] {
                 .flatten()
                 .flat_map(|o| o.points.iter()),
         )
-        .chain(outcome.piles.iter().map(|p| &p.at));
+        .chain(outcome.piles.iter().map(|p| &p.at))
+        .chain(moves.points());
     let b = page::bounds(points).unwrap_or([0.0, 0.0, 1.0, 1.0]);
     let beyond = BEYOND * (b[2] - b[0]).max(b[3] - b[1]);
     match page::bounds(ground::points(s.request).iter()) {

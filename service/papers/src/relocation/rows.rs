@@ -1,0 +1,314 @@
+//! What the rows of the table say: the layout as designed, as it stands, each way out.
+
+use bearwell_engine::contract::{Check, CheckStatus, SubjectKind};
+use bearwell_engine::layout::PileCost;
+use bearwell_engine::relocation::{
+    GoverningCheck, LayoutState, LimitToRelax, WayOut, WaysOutReport,
+};
+
+use super::options::Row;
+use super::{Subject, told};
+use crate::words;
+
+/// Most failures that are told of a row.
+const FAILURES: usize = 3;
+/// Checks of what a beam bears.
+const STRENGTHS: [&str; 5] = [
+    "beam_moment_sagging",
+    "beam_moment_hogging",
+    "beam_shear",
+    "beam_torsion",
+    "eccentric_beam_torque",
+];
+/// Source of a limit that came with the request, and how it is told.
+const CALLER: &str = "caller";
+const AS_SENT: &str = "limit as sent";
+
+/// All rows, in the order of the sheet.
+pub fn rows(s: Subject) -> Vec<Row> {
+    let mut all = vec![designed(s), now(s)];
+    if let Some(report) = &s.answer.result.ways_out {
+        let options = report.options.iter().enumerate();
+        all.extend(options.map(|(i, way)| option(s, i, way)));
+        if report.options.is_empty() {
+            all.push(none(report));
+        }
+        let relaxed_from = report.options.len();
+        let limits = report.relax.iter().flatten().enumerate();
+        all.extend(limits.map(|(i, limit)| relaxed(s, relaxed_from + i, limit)));
+    }
+    all
+}
+
+/// The letter of a way out.
+pub fn letter(index: usize) -> String {
+    let letters: Vec<char> = ('A'..='Z').collect();
+    match letters.get(index) {
+        Some(letter) => letter.to_string(),
+        None => (index + 1).to_string(),
+    }
+}
+
+/// The currency of the costs.
+pub fn currency(s: Subject) -> String {
+    let report = s.answer.result.ways_out.as_ref();
+    let costs = report.iter().flat_map(|r| &r.options);
+    let mut named = costs.filter_map(|o| o.cost.as_ref()?.currency.clone());
+    let name = named.next().unwrap_or_default();
+    crate::svg::fitted(&name, 22.0, crate::svg::Style::PLAIN)
+}
+
+fn ratio(ratio: Option<f64>) -> String {
+    ratio.map_or("-".to_owned(), words::utilisation)
+}
+
+fn designed(s: Subject) -> Row {
+    let state = &s.answer.result.before;
+    let fails = match (state.failed_count, &state.governing) {
+        (0, None) => String::new(),
+        (0, Some(governing)) => format!("nothing; governs: {}", short(s, governing)),
+        (count, governing) => {
+            let worst = governing
+                .as_ref()
+                .map(|g| format!(", the worst {}", short(s, g)));
+            let plural = if count == 1 { "" } else { "s" };
+            format!(
+                "{} check{plural}{}",
+                words::count(count as usize),
+                worst.unwrap_or_default()
+            )
+        }
+    };
+    Row {
+        letter: "was".to_owned(),
+        verdict: Some(state.verdict),
+        what: format!("As designed, {}.", piles(state.pile_count)),
+        piles: ratio(state.max_utilisation_ratio),
+        beams: ratio(beams_before(state)),
+        fails,
+        cost: String::new(),
+        choice: false,
+    }
+}
+
+fn piles(count: u32) -> String {
+    let plural = if count == 1 { "" } else { "s" };
+    format!("{} pile{plural}", words::count(count as usize))
+}
+
+/// Greatest utilisation of the beams before, where it governs.
+fn beams_before(state: &LayoutState) -> Option<f64> {
+    let governing = state.governing.as_ref()?;
+    let beam = governing.subject.as_ref()?.kind == SubjectKind::Beam;
+    governing.utilisation_ratio.filter(|_| beam)
+}
+
+/// Greatest utilisation of the beams now.
+fn beams_now(s: Subject) -> Option<f64> {
+    let of_beam = |c: &&Check| {
+        let beam = c
+            .subject
+            .as_ref()
+            .is_some_and(|s| s.kind == SubjectKind::Beam);
+        beam && STRENGTHS.contains(&&*c.id)
+    };
+    let those = s.answer.checks.iter().filter(of_beam);
+    those.filter_map(|c| c.utilisation_ratio).reduce(f64::max)
+}
+
+/// The layout with the events and nothing more.
+fn now(s: Subject) -> Row {
+    let state = s.answer.result.after.as_ref();
+    let what = match state {
+        Some(state) => format!(
+            "As it stands, {}; nothing more is done.",
+            piles(state.pile_count)
+        ),
+        None => "As it stands: beams have too few supports left to stand.".to_owned(),
+    };
+    let of = |status: CheckStatus| {
+        let mut those: Vec<&Check> = s
+            .answer
+            .checks
+            .iter()
+            .filter(|c| c.status == status)
+            .collect();
+        // a capacity of nil has no ratio and is the worst
+        let worst = |c: &Check| c.utilisation_ratio.unwrap_or(f64::MAX);
+        those.sort_by(|a, b| worst(b).total_cmp(&worst(a)));
+        those.into_iter().map(one).collect::<Vec<_>>()
+    };
+    let mut open = of(CheckStatus::NotEvaluated);
+    let checks = &s.answer.checks;
+    let held = s.answer.verdict_reasons.iter();
+    let held = held.filter(|r| checks.iter().all(|c| c.id != r.code));
+    open.extend(held.map(|r| format!("{}: {}", r.code.replace('_', " "), r.detail)));
+    Row {
+        letter: "now".to_owned(),
+        verdict: Some(s.answer.verdict),
+        what,
+        piles: ratio(state.and_then(|s| s.max_utilisation_ratio)),
+        beams: ratio(beams_now(s)),
+        fails: listed(of(CheckStatus::Fail), open),
+        cost: String::new(),
+        choice: true,
+    }
+}
+
+/// A way out.
+fn option(s: Subject, index: usize, way: &WayOut) -> Row {
+    let events = way.events.iter().map(|e| told::event(e, s.system));
+    let events: Vec<String> = events.collect();
+    let mut what = told::kind(way.kind).to_owned();
+    if !events.is_empty() {
+        what += &format!(": {}", events.join("; "));
+    }
+    let places = told::stretches(&way.stretches, s.system);
+    let beside = way
+        .offsets
+        .as_ref()
+        .and_then(|o| told::offsets(o, s.system));
+    for range in [places, beside].into_iter().flatten() {
+        what += &format!(". Free: {range}");
+    }
+    what += ".";
+    let all = |list: &[GoverningCheck]| list.iter().map(|g| short(s, g)).collect::<Vec<_>>();
+    Row {
+        letter: letter(index),
+        verdict: Some(way.verdict),
+        what,
+        piles: ratio(way.pile_utilisation_ratio),
+        beams: ratio(way.beam_utilisation_ratio),
+        fails: listed(all(&way.failed), all(&way.open)),
+        cost: way.cost.as_ref().map_or(String::new(), cost),
+        choice: true,
+    }
+}
+
+/// Where nothing works: what would have to give.
+fn none(report: &WaysOutReport) -> Row {
+    let kinds: Vec<&str> = report.tried.iter().map(|t| told::kind(t.kind)).collect();
+    Row {
+        letter: "-".to_owned(),
+        verdict: None,
+        what: format!(
+            "No way out within the limits; tried: {}.",
+            kinds.join(", ").to_lowercase()
+        ),
+        piles: String::new(),
+        beams: String::new(),
+        fails: String::new(),
+        cost: String::new(),
+        choice: false,
+    }
+}
+
+/// A limit that could be relaxed, and what it would allow.
+fn relaxed(s: Subject, index: usize, limit: &LimitToRelax) -> Row {
+    let row = option(s, index, &limit.option);
+    let about = limit
+        .subject
+        .as_ref()
+        .map_or(String::new(), |l| format!(" {l}"));
+    let change = match (&limit.from, &limit.to) {
+        (Some(from), Some(to)) => format!(
+            ": {} instead of {}",
+            told::shown(to, s.system),
+            told::shown(from, s.system)
+        ),
+        (None, Some(to)) => format!(": {}", told::shown(to, s.system)),
+        _ => String::new(),
+    };
+    Row {
+        what: format!(
+            "If {}{about} gave way{change}. {}",
+            limit.limit.replace('_', " "),
+            row.what
+        ),
+        ..row
+    }
+}
+
+fn cost(cost: &PileCost) -> String {
+    words::grouped(cost.value, 2)
+}
+
+/// A check with its number and its source.
+fn one(check: &Check) -> String {
+    let about = check.subject.as_ref().map(|s| s.label.as_str());
+    let used = match (check.status, check.utilisation_ratio) {
+        (CheckStatus::NotEvaluated, _) => check.reason.clone(),
+        (_, Some(ratio)) => Some(words::utilisation(ratio)),
+        (_, None) => Some("nothing is there".to_owned()),
+    };
+    let source = &check.source;
+    let cite = if source.id == CALLER {
+        AS_SENT
+    } else {
+        &source.cite
+    };
+    put_together(&check.id, about, used, check.combination.as_deref(), cite)
+}
+
+/// A check of a way out with its number and its source.
+fn short(s: Subject, check: &GoverningCheck) -> String {
+    let about = check.subject.as_ref().map(|s| s.label.as_str());
+    let used = check.utilisation_ratio.map(words::utilisation);
+    let sources = s.answer.checks.iter().map(|c| &c.source);
+    let known = sources.into_iter().find(|note| note.id == check.source);
+    let cite = known.map_or_else(
+        || check.source.replace('_', " "),
+        |note| note.cite.to_string(),
+    );
+    let cite = if check.source == CALLER {
+        AS_SENT
+    } else {
+        &cite
+    };
+    put_together(
+        &check.check,
+        about,
+        used,
+        check.combination.as_deref(),
+        cite,
+    )
+}
+
+fn put_together(
+    id: &str,
+    about: Option<&str>,
+    used: Option<String>,
+    combination: Option<&str>,
+    cite: &str,
+) -> String {
+    let mut text = id.replace('_', " ");
+    for part in [about.map(str::to_owned), used].into_iter().flatten() {
+        text += " ";
+        text += &part;
+    }
+    let within: Vec<&str> = combination.into_iter().chain([cite]).collect();
+    format!("{text} ({})", within.join("; "))
+}
+
+/// What fails, then what is open; `nothing` where neither is there.
+fn listed(failed: Vec<String>, open: Vec<String>) -> String {
+    let told = |word: &str, all: Vec<String>| {
+        let more = all.len().saturating_sub(FAILURES);
+        let mut text = all
+            .into_iter()
+            .take(FAILURES)
+            .collect::<Vec<_>>()
+            .join("; ");
+        if more > 0 {
+            text += &format!("; and {} more", words::count(more));
+        }
+        (!text.is_empty()).then(|| format!("{word}: {text}."))
+    };
+    let parts = [told("Fails", failed), told("Open", open)];
+    let all: Vec<String> = parts.into_iter().flatten().collect();
+    if all.is_empty() {
+        "nothing".to_owned()
+    } else {
+        all.join(" ")
+    }
+}
