@@ -31,7 +31,7 @@ pub use crate::read::CsvBody;
 use crate::schemas::{Named, Schemas, collect};
 use crate::sheets::{
     ForecastSheets, FrostSheets, HelixSheets, JobSheets, LayoutSheets, LoadTestSheets,
-    RecordSheets, TorqueSheets,
+    RecordSheets, RelocationSheets, TorqueSheets,
 };
 
 /// Every calculation of the service, one line each.
@@ -48,16 +48,18 @@ pub const CALCULATIONS: &[Entry] = &[
     Entry::of::<DragForce, JsonOnly>(),
     Entry::of::<CorrosionLoss, JsonOnly>(),
     Entry::of::<PileLayout, LayoutSheets>().heavy(),
-    Entry::of::<PileRelocation, JsonOnly>().heavy(),
+    Entry::of::<PileRelocation, RelocationSheets>().heavy(),
     Entry::of::<FootingBearing, JsonOnly>(),
     Entry::of::<LoadTest, LoadTestSheets>().csv(CsvBody {
         table: "points",
         notes: None,
     }),
-    Entry::of::<InstallationRecord, RecordSheets>().csv(CsvBody {
-        table: "log",
-        notes: Some("notes"),
-    }),
+    Entry::of::<InstallationRecord, RecordSheets>()
+        .csv(CsvBody {
+            table: "log",
+            notes: Some("notes"),
+        })
+        .heavy_with(&["relocation"]),
     Entry::of::<InstallationJob, JobSheets>().heavy(),
     Entry::of::<LengthForecast, ForecastSheets>().heavy(),
 ];
