@@ -68,6 +68,7 @@ pub struct Outcome {
     /// The request of `pile-relocation` that tells it, ready to be sent; only with the layout and
     /// where the pile is rejected. Its numbers read back as they were sent.
     #[serde(skip_serializing_if = "Option::is_none", default)]
+    #[cfg_attr(feature = "openapi", schema(value_type = Option<relocation::Request>))]
     pub next_request: Option<Again<relocation::Request>>,
     /// The rows of the log as they were judged.
     pub rows: Vec<LogRow>,

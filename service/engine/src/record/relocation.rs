@@ -43,6 +43,7 @@ pub struct RecordRelocationOutcome {
     pub withheld_for: Vec<Cow<'static, str>>,
     /// The event for `pile-relocation`; only where the pile is rejected.
     #[serde(skip_serializing_if = "Option::is_none", default)]
+    #[cfg_attr(feature = "openapi", schema(value_type = Option<relocation::RelocationEvent>))]
     pub event: Option<Again<relocation::RelocationEvent>>,
 }
 
