@@ -18,6 +18,12 @@ use crate::words;
 
 /// Height of the ruler below the plan.
 const RULER: f64 = 5.5;
+/// Room around a plan for the labels of its outer piles, mm: east and west together, north and
+/// south together.
+pub type Labels = (f64, f64);
+
+/// That of a plan with all that stands beside its piles.
+pub const LABELS: Labels = (26.0, 28.0);
 /// How far the sheet goes beyond the beams for things in the ground, as a share of the
 /// plan's longer side.
 const BEYOND: f64 = 0.15;
@@ -74,13 +80,21 @@ pub fn failed(answer: &Answer<Outcome>, kind: SubjectKind) -> BTreeSet<String> {
 
 /// Draws the plan into `frame`.
 pub fn draw(svg: &mut Svg, s: Subject, notes: Notes, frame: Rect) -> Figure {
-    draw_with(svg, s, notes, &Moves::default(), frame)
+    draw_with(svg, s, notes, &Moves::default(), LABELS, frame)
 }
 
-/// Draws the plan with what became of piles into `frame`.
-pub fn draw_with(svg: &mut Svg, s: Subject, notes: Notes, moves: &Moves, frame: Rect) -> Figure {
+/// Draws the plan with what became of piles into `frame`, with so much room beside it, east and
+/// west together and north and south together, for the labels of outer piles.
+pub fn draw_with(
+    svg: &mut Svg,
+    s: Subject,
+    notes: Notes,
+    moves: &Moves,
+    labels: Labels,
+    frame: Rect,
+) -> Figure {
     let outcome = &s.answer.result;
-    let (scale, view, field, step) = fit(bounds(s, moves), frame, s.system);
+    let (scale, view, field, step) = fit(bounds(s, moves), labels, frame, s.system);
     let kinds = Kinds::of(s);
     let mut figure = Figure {
         factor: view.factor,
@@ -130,7 +144,12 @@ pub fn draw_with(svg: &mut Svg, s: Subject, notes: Notes, moves: &Moves, frame: 
 
 /// The scale of the plan in a frame.
 pub fn scale(s: Subject, frame: Rect) -> Scale {
-    fit(bounds(s, &Moves::default()), frame, s.system).0
+    scale_with(s, &Moves::default(), LABELS, frame)
+}
+
+/// The same with what became of piles, and with so much room for labels.
+pub fn scale_with(s: Subject, moves: &Moves, labels: Labels, frame: Rect) -> Scale {
+    fit(bounds(s, moves), labels, frame, s.system).0
 }
 
 /// West, south, east and north edge of what is to be seen: beams, form lines and piles, and
@@ -166,7 +185,7 @@ fn bounds(s: Subject, moves: &Moves) -> [f64; 4] {
 }
 
 /// Scale, view, inner field and ruler step of a plan in a frame.
-fn fit(b: [f64; 4], frame: Rect, system: System) -> (Scale, View, Rect, f64) {
+fn fit(b: [f64; 4], labels: Labels, frame: Rect, system: System) -> (Scale, View, Rect, f64) {
     let extent = (b[2] - b[0], b[3] - b[1]);
     let mut beside = 10.0;
     loop {
@@ -176,8 +195,7 @@ fn fit(b: [f64; 4], frame: Rect, system: System) -> (Scale, View, Rect, f64) {
             w: frame.w - beside,
             h: frame.h - RULER,
         };
-        // room around the plan for the labels of its outer piles
-        let room = (field.w - 26.0, field.h - 28.0);
+        let room = (field.w - labels.0, field.h - labels.1);
         let scale = page::scale(extent, room, system);
         let view = View {
             centre: ((b[0] + b[2]) / 2.0, (b[1] + b[3]) / 2.0),

@@ -89,7 +89,7 @@ pub fn decision_svg(
         w: above.w - SIDE - GAP,
         ..above
     };
-    let scales = Pictures::of(s).draw(&mut svg, drawings);
+    let scales = Pictures::of(s, drawings).draw(&mut svg, drawings);
     let side = Rect {
         x: inner.right() - SIDE,
         w: SIDE,

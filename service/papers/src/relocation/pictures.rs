@@ -5,11 +5,12 @@ use std::collections::BTreeMap;
 
 use bearwell_engine::contract::Answer;
 use bearwell_engine::layout::{self, KeepOutShape, LayoutBeam, PlanPoint};
+use bearwell_engine::quantity::System;
 use bearwell_engine::relocation::{FeasibleStretch, PileFate, RelocatedPile};
 
 use super::crop::{self, Window};
 use super::{Subject, facts, skeleton, told};
-use crate::figure::{self, Figure, Notes};
+use crate::figure::{self, Figure, Labels, Notes};
 use crate::page;
 use crate::panel::{self, PITCH};
 use crate::plan::beams::direction;
@@ -23,9 +24,13 @@ const BETWEEN: f64 = 4.0;
 /// Share of the width for the plan where there are two drawings.
 const PLAN: f64 = 0.45;
 /// Room around what is in question, m.
-const AROUND: f64 = 2.9;
-/// Share of the plan from which on a part of it tells no more than the whole.
-const MOST: f64 = 0.7;
+const AROUND: f64 = 2.6;
+/// How much larger than the whole plan its part must be drawn to tell more.
+const LARGER: f64 = 1.5;
+/// Room for labels around a plan with numbers alone, mm.
+const NUMBERS: Labels = (16.0, 18.0);
+/// The same around a part of it: its edges are free.
+const PART: Labels = (4.0, 5.0);
 /// Height of a caption, mm.
 const CAPTION: f64 = PITCH + 0.8;
 
@@ -35,7 +40,34 @@ struct Picture {
     answer: Answer<layout::Outcome>,
     moves: Moves,
     notes: Notes,
+    labels: Labels,
     caption: String,
+}
+
+impl Picture {
+    fn subject(&self, system: System) -> panel::Subject<'_> {
+        panel::Subject {
+            request: &self.request,
+            answer: &self.answer,
+            system,
+        }
+    }
+
+    /// Where it is drawn below its caption.
+    fn frame(area: Rect) -> Rect {
+        Rect {
+            y: area.y + CAPTION,
+            h: area.h - CAPTION,
+            ..area
+        }
+    }
+
+    /// One to how much it is drawn.
+    fn denominator(&self, system: System, area: Rect) -> f64 {
+        let frame = Self::frame(area);
+        let subject = self.subject(system);
+        figure::scale_with(subject, &self.moves, self.labels, frame).denominator
+    }
 }
 
 /// The drawings of a sheet.
@@ -46,8 +78,8 @@ pub struct Pictures<'a> {
 }
 
 impl<'a> Pictures<'a> {
-    /// Those of an answer.
-    pub fn of(s: Subject<'a>) -> Self {
+    /// Those of an answer, in so much room.
+    pub fn of(s: Subject<'a>, area: Rect) -> Self {
         let result = &s.answer.result;
         let mut request = result.layout.0.clone();
         let sought = s.request.ways_out.as_ref();
@@ -59,30 +91,35 @@ impl<'a> Pictures<'a> {
             None => skeleton::outcome(&request, &result.piles),
         };
         let moves = moves(s, &outcome);
-        let window = window(s, &outcome, &moves);
-        let detail = window.map(|window| Picture {
+        let loads = if result.result.is_some() {
+            Notes::Loads
+        } else {
+            Notes::Numbers
+        };
+        let detail = window(s, &moves).map(|window| Picture {
             request: crop::request(&request),
             answer: answered(s, crop::outcome(&outcome, window)),
             moves: moves.clone(),
-            notes: if result.result.is_some() {
-                Notes::Loads
-            } else {
-                Notes::Numbers
-            },
+            notes: loads,
+            labels: PART,
             caption: format!("Around {}", facts::about(s)),
         });
-        let alone = detail.is_none() && result.result.is_some();
-        Self {
-            s,
-            plan: Picture {
-                request,
-                answer: answered(s, outcome),
-                moves,
-                notes: if alone { Notes::Loads } else { Notes::Numbers },
-                caption: "The plan as it stands".to_owned(),
-            },
-            detail,
+        let mut plan = Picture {
+            request,
+            answer: answered(s, outcome),
+            moves,
+            notes: loads,
+            labels: figure::LABELS,
+            caption: "The plan as it stands".to_owned(),
+        };
+        let whole = plan.denominator(s.system, area);
+        let [_, right] = parts(area);
+        let detail = detail.filter(|d| LARGER * d.denominator(s.system, right) <= whole);
+        if detail.is_some() {
+            plan.notes = Notes::Numbers;
+            plan.labels = NUMBERS;
         }
+        Self { s, plan, detail }
     }
 
     /// Draws them side by side with their key below; what found no room, in words.
@@ -97,13 +134,8 @@ impl<'a> Pictures<'a> {
         match &self.detail {
             None => figures.push(self.one(svg, &self.plan, above)),
             Some(detail) => {
-                let w = PLAN * (above.w - BETWEEN);
-                figures.push(self.one(svg, &self.plan, Rect { w, ..above }));
-                let right = Rect {
-                    x: above.x + w + BETWEEN,
-                    w: above.w - BETWEEN - w,
-                    ..above
-                };
+                let [left, right] = parts(above);
+                figures.push(self.one(svg, &self.plan, left));
                 figures.push(self.one(svg, detail, right));
             }
         }
@@ -125,11 +157,7 @@ impl<'a> Pictures<'a> {
     /// The key of both: what stands at a pile is told where it stands so.
     fn entries(&self) -> Vec<Entry> {
         let loads = self.detail.as_ref().unwrap_or(&self.plan);
-        let subject = panel::Subject {
-            request: &self.plan.request,
-            answer: &self.plan.answer,
-            system: self.s.system,
-        };
+        let subject = self.plan.subject(self.s.system);
         let (mut entries, further) = key::entries(subject, loads.notes);
         entries.extend(key::moves(&self.plan.moves));
         entries.extend(further);
@@ -137,22 +165,30 @@ impl<'a> Pictures<'a> {
     }
 
     fn one(&self, svg: &mut Svg, picture: &Picture, area: Rect) -> Figure {
-        let subject = panel::Subject {
-            request: &picture.request,
-            answer: &picture.answer,
-            system: self.s.system,
-        };
-        let frame = Rect {
-            y: area.y + CAPTION,
-            h: area.h - CAPTION,
-            ..area
-        };
-        let figure = figure::draw_with(svg, subject, picture.notes, &picture.moves, frame);
+        let figure = figure::draw_with(
+            svg,
+            picture.subject(self.s.system),
+            picture.notes,
+            &picture.moves,
+            picture.labels,
+            Picture::frame(area),
+        );
         let text = format!("{}, {}", picture.caption, figure.scale.name);
         let text = fitted(&text, area.w, Style::BOLD);
         svg.text(area.x, area.y + 0.76 * PITCH, &text, Style::BOLD);
         figure
     }
+}
+
+/// The room of the plan and of the part of it, side by side.
+fn parts(area: Rect) -> [Rect; 2] {
+    let w = PLAN * (area.w - BETWEEN);
+    let right = Rect {
+        x: area.x + w + BETWEEN,
+        w: area.w - BETWEEN - w,
+        ..area
+    };
+    [Rect { w, ..area }, right]
 }
 
 /// The answer of a layout with the checks of this one.
@@ -243,8 +279,8 @@ fn way(beam: &LayoutBeam, at: (f64, f64)) -> (f64, f64) {
     nearest.map_or((1.0, 0.0), |(_, d)| d)
 }
 
-/// The part of the plan around what is in question; none where it would be most of the plan.
-fn window(s: Subject, outcome: &layout::Outcome, moves: &Moves) -> Option<Window> {
+/// The part of the plan around what is in question; none where nothing is.
+fn window(s: Subject, moves: &Moves) -> Option<Window> {
     let result = &s.answer.result;
     let about: Vec<&str> = match &result.ways_out {
         Some(report) => vec![&report.pile],
@@ -265,12 +301,5 @@ fn window(s: Subject, outcome: &layout::Outcome, moves: &Moves) -> Option<Window
         points.push(c.centre);
     }
     let b = page::bounds(points.iter())?;
-    let window = [b[0] - AROUND, b[1] - AROUND, b[2] + AROUND, b[3] + AROUND];
-    let whole = page::bounds(outcome.beams.iter().flat_map(|b| b.points.iter()))?;
-    let part = |low: usize, high: usize| {
-        let seen = window[high].min(whole[high]) - window[low].max(whole[low]);
-        // a single line has no extent across
-        seen.max(AROUND) / (whole[high] - whole[low]).max(2.0 * AROUND)
-    };
-    (part(0, 2).max(part(1, 3)) < MOST).then_some(window)
+    Some([b[0] - AROUND, b[1] - AROUND, b[2] + AROUND, b[3] + AROUND])
 }

@@ -2,6 +2,7 @@
 
 use bearwell_engine::contract::{Check, CheckStatus, SubjectKind};
 use bearwell_engine::layout::PileCost;
+use bearwell_engine::relocation::codes::checks;
 use bearwell_engine::relocation::{
     GoverningCheck, LayoutState, LimitToRelax, WayOut, WaysOutReport,
 };
@@ -11,7 +12,7 @@ use super::{Subject, told};
 use crate::words;
 
 /// Most failures that are told of a row.
-const FAILURES: usize = 3;
+const FAILURES: usize = 4;
 /// Checks of what a beam bears.
 const STRENGTHS: [&str; 5] = [
     "beam_moment_sagging",
@@ -66,11 +67,11 @@ fn designed(s: Subject) -> Row {
     let state = &s.answer.result.before;
     let fails = match (state.failed_count, &state.governing) {
         (0, None) => String::new(),
-        (0, Some(governing)) => format!("nothing; governs: {}", short(s, governing)),
+        (0, Some(governing)) => format!("nothing; governs: {}", short(s, governing).alone()),
         (count, governing) => {
             let worst = governing
                 .as_ref()
-                .map(|g| format!(", the worst {}", short(s, g)));
+                .map(|g| format!(", the worst {}", short(s, g).alone()));
             let plural = if count == 1 { "" } else { "s" };
             format!(
                 "{} check{plural}{}",
@@ -126,23 +127,25 @@ fn now(s: Subject) -> Row {
         ),
         None => "As it stands: beams have too few supports left to stand.".to_owned(),
     };
+    // what is open and holds nothing back is not for this page
+    let matters = |c: &&Check| {
+        let own = checks::ALL.iter().any(|def| def.id == c.id);
+        let mut reasons = s.answer.verdict_reasons.iter();
+        c.status == CheckStatus::Fail || own || reasons.any(|r| r.code == c.id)
+    };
     let of = |status: CheckStatus| {
-        let mut those: Vec<&Check> = s
-            .answer
-            .checks
-            .iter()
-            .filter(|c| c.status == status)
-            .collect();
+        let of_status = s.answer.checks.iter().filter(|c| c.status == status);
+        let mut those: Vec<&Check> = of_status.filter(matters).collect();
         // a capacity of nil has no ratio and is the worst
         let worst = |c: &Check| c.utilisation_ratio.unwrap_or(f64::MAX);
         those.sort_by(|a, b| worst(b).total_cmp(&worst(a)));
         those.into_iter().map(one).collect::<Vec<_>>()
     };
     let mut open = of(CheckStatus::NotEvaluated);
-    let checks = &s.answer.checks;
+    let judged = &s.answer.checks;
     let held = s.answer.verdict_reasons.iter();
-    let held = held.filter(|r| checks.iter().all(|c| c.id != r.code));
-    open.extend(held.map(|r| format!("{}: {}", r.code.replace('_', " "), r.detail)));
+    let held = held.filter(|r| judged.iter().all(|c| c.id != r.code));
+    open.extend(held.map(|r| Told::new(&r.code, None, None, None, &r.detail)));
     Row {
         letter: "now".to_owned(),
         verdict: Some(s.answer.verdict),
@@ -233,11 +236,43 @@ fn cost(cost: &PileCost) -> String {
     words::grouped(cost.value, 2)
 }
 
+/// A check as it stands in the table.
+#[derive(Debug, Clone, PartialEq)]
+struct Told {
+    id: String,
+    /// What it is about, with its number.
+    about: String,
+    /// Its combination and its source.
+    within: String,
+}
+
+impl Told {
+    fn new(
+        id: &str,
+        about: Option<&str>,
+        used: Option<String>,
+        combination: Option<&str>,
+        cite: &str,
+    ) -> Self {
+        let about = about.map(str::to_owned).into_iter().chain(used);
+        let within: Vec<&str> = combination.into_iter().chain([cite]).collect();
+        Self {
+            id: id.replace('_', " "),
+            about: about.collect::<Vec<_>>().join(" "),
+            within: within.join("; "),
+        }
+    }
+
+    fn alone(&self) -> String {
+        together(std::slice::from_ref(self))
+    }
+}
+
 /// A check with its number and its source.
-fn one(check: &Check) -> String {
+fn one(check: &Check) -> Told {
     let about = check.subject.as_ref().map(|s| s.label.as_str());
     let used = match (check.status, check.utilisation_ratio) {
-        (CheckStatus::NotEvaluated, _) => check.reason.clone(),
+        (CheckStatus::NotEvaluated, _) => check.reason.as_ref().map(|r| r.replace('_', " ")),
         (_, Some(ratio)) => Some(words::utilisation(ratio)),
         (_, None) => Some("nothing is there".to_owned()),
     };
@@ -247,15 +282,15 @@ fn one(check: &Check) -> String {
     } else {
         &source.cite
     };
-    put_together(&check.id, about, used, check.combination.as_deref(), cite)
+    Told::new(&check.id, about, used, check.combination.as_deref(), cite)
 }
 
 /// A check of a way out with its number and its source.
-fn short(s: Subject, check: &GoverningCheck) -> String {
+fn short(s: Subject, check: &GoverningCheck) -> Told {
     let about = check.subject.as_ref().map(|s| s.label.as_str());
     let used = check.utilisation_ratio.map(words::utilisation);
-    let sources = s.answer.checks.iter().map(|c| &c.source);
-    let known = sources.into_iter().find(|note| note.id == check.source);
+    let mut sources = s.answer.checks.iter().map(|c| &c.source);
+    let known = sources.find(|note| note.id == check.source);
     let cite = known.map_or_else(
         || check.source.replace('_', " "),
         |note| note.cite.to_string(),
@@ -265,7 +300,7 @@ fn short(s: Subject, check: &GoverningCheck) -> String {
     } else {
         &cite
     };
-    put_together(
+    Told::new(
         &check.check,
         about,
         used,
@@ -274,35 +309,26 @@ fn short(s: Subject, check: &GoverningCheck) -> String {
     )
 }
 
-fn put_together(
-    id: &str,
-    about: Option<&str>,
-    used: Option<String>,
-    combination: Option<&str>,
-    cite: &str,
-) -> String {
-    let mut text = id.replace('_', " ");
-    for part in [about.map(str::to_owned), used].into_iter().flatten() {
-        text += " ";
-        text += &part;
-    }
-    let within: Vec<&str> = combination.into_iter().chain([cite]).collect();
-    format!("{text} ({})", within.join("; "))
+/// Checks of one name and one source in one go.
+fn together(checks: &[Told]) -> String {
+    let first = &checks[0];
+    let about: Vec<&str> = checks.iter().map(|c| c.about.as_str()).collect();
+    let about = about.join(", ");
+    let gap = if about.is_empty() { "" } else { " " };
+    format!("{}{gap}{about} ({})", first.id, first.within)
 }
 
 /// What fails, then what is open; `nothing` where neither is there.
-fn listed(failed: Vec<String>, open: Vec<String>) -> String {
-    let told = |word: &str, all: Vec<String>| {
+fn listed(failed: Vec<Told>, open: Vec<Told>) -> String {
+    let told = |word: &str, all: Vec<Told>| {
         let more = all.len().saturating_sub(FAILURES);
-        let mut text = all
-            .into_iter()
-            .take(FAILURES)
-            .collect::<Vec<_>>()
-            .join("; ");
+        let those = &all[..all.len() - more];
+        let alike = |a: &Told, b: &Told| a.id == b.id && a.within == b.within;
+        let mut parts: Vec<String> = those.chunk_by(alike).map(together).collect();
         if more > 0 {
-            text += &format!("; and {} more", words::count(more));
+            parts.push(format!("and {} more", words::count(more)));
         }
-        (!text.is_empty()).then(|| format!("{word}: {text}."))
+        (!parts.is_empty()).then(|| format!("{word}: {}.", parts.join("; ")))
     };
     let parts = [told("Fails", failed), told("Open", open)];
     let all: Vec<String> = parts.into_iter().flatten().collect();
