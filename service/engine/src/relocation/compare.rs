@@ -1,7 +1,7 @@
 //! The plan before and after side by side: how it is judged, its piles, its beams, its bridged
 //! corners. Everything is read from the two analyses.
 
-use super::apply::{Applied, Tracked};
+use super::apply::{Standing, Tracked};
 use super::outcome::{
     BridgedBeam, BridgedCorner, ForceChange, GoverningCheck, LayoutState, MomentChange,
     RelocatedBeam, RelocatedPile,
@@ -74,28 +74,28 @@ fn forces(before: Option<Force>, after: Option<Force>) -> ForceChange {
 
 /// Every pile of before and after.
 pub(super) fn piles(
-    applied: &Applied,
+    standing: &Standing,
     before: &Outcome,
     after: Option<&Outcome>,
 ) -> Vec<RelocatedPile> {
-    let rows = applied.piles.iter();
+    let rows = standing.piles.iter();
     rows.map(|pile| {
         let old = pile.before.map(|i| &before.piles[i]);
         let new = pile.after.and_then(|i| after.map(|a| &a.piles[i]));
-        one(applied, pile, old, new)
+        one(standing, pile, old, new)
     })
     .collect()
 }
 
 fn one(
-    applied: &Applied,
+    standing: &Standing,
     pile: &Tracked,
     old: Option<&LayoutPile>,
     new: Option<&LayoutPile>,
 ) -> RelocatedPile {
     let both = |get: fn(&LayoutPile) -> Option<Force>| forces(old.and_then(get), new.and_then(get));
     let some = |row: ForceChange| (row.before.is_some() || row.after.is_some()).then_some(row);
-    let stands = pile.after.map(|i| &applied.positions()[i]);
+    let stands = pile.after.map(|i| &standing.positions[i]);
     RelocatedPile {
         label: pile.label.clone(),
         fate: pile.fate,

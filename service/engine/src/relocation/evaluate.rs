@@ -10,6 +10,7 @@ use super::moved;
 use super::notes;
 use super::outcome::{Outcome, SpanToPile};
 use super::request::Request;
+use super::ways;
 use crate::contract::{Calculation, Issue, Refusal, Work, list_length};
 use crate::layout::bench::{self, Bench, Probed};
 use crate::layout::{self, PileLayout, PlanPoint};
@@ -93,7 +94,7 @@ fn relocated(
     }
     let applied = apply(request, bench, &mut issues);
     let stood: Vec<PlanPoint> = given(&request.layout).iter().map(|p| p.at).collect();
-    let places = notes::places(&applied, &stood, bench);
+    let places = notes::places(&applied.standing, &stood, bench);
     let probes = notes::probes(&places);
     let mut first = work.beside();
     let before = match bench.answered_with(&probes, &mut first) {
@@ -110,17 +111,19 @@ fn relocated(
         work.trace.append("before", steps);
     }
     let spans_before: Vec<Vec<SpanToPile>> = (0..stood.len())
-        .map(|i| match applied.piles[i].moved {
+        .map(|i| match applied.standing.piles[i].moved {
             Some(_) => moved::spans(bench, i),
             None => Vec::new(),
         })
         .collect();
     let longest_before = bench.longest_spans();
     for (beam, _) in &applied.stronger {
-        if let Some(by) = applied.layout.beams.get(*beam) {
+        if let Some(by) = applied.beams().get(*beam) {
             bench.strengthen(*beam, by);
         }
     }
+    let ways_out = request.ways_out.as_ref();
+    let asked = ways_out.and_then(|w| ways::asked(request, w, &applied, bench, &mut issues));
     let mut fallen = Vec::new();
     let after = put(
         request,
@@ -142,21 +145,30 @@ fn relocated(
         },
     };
     let spots = match &after {
-        Some(_) => moved::spots(&applied, bench),
+        Some(_) => moved::spots(&applied.standing, bench),
         None => Vec::new(),
     };
     judge::fallen(&fallen, work);
     judge::keep_outs(&spots, bench, work);
     let new = after.as_ref().map(|a| &a.outcome);
     let rows = moved::rows(request, &spots, &spans_before, bench, new, work);
-    judge::warn(request, &applied, &spots, work);
+    judge::warn(request, &applied.standing, &spots, work);
     judge::strengths(bench, &spans, work);
     let corners = new.and_then(|new| compare::corners(bench, &before.0, new));
     if corners.is_some() {
         work.method(&methods::BRIDGED_CORNER);
     }
     let beams = compare::beams(bench, &before.0, new, &spans);
-    judge::overload(request, &applied, bench, work)?;
+    judge::overload(request, &applied.standing, bench, work)?;
+    let ways_out = match (ways_out, &asked) {
+        (Some(sent), Some(asked)) => {
+            let drawn = (&before.0, &*spans.before);
+            Some(ways::seek(
+                request, sent, &applied, asked, drawn, bench, work,
+            )?)
+        }
+        _ => None,
+    };
     let nothing = vec![Probed::default(); places.len()];
     let moments = after.as_ref().map_or(&nothing, |a| &a.moments);
     let reinforcement = match new {
@@ -166,13 +178,13 @@ fn relocated(
     Ok(Outcome {
         before: state_before,
         after: state_after,
-        piles: compare::piles(&applied, &before.0, new),
+        piles: compare::piles(&applied.standing, &before.0, new),
         beams,
         moved: rows,
         bridged_corners: corners,
         reinforcement,
-        ways_out: None,
-        layout: Again(applied.layout),
+        ways_out,
+        layout: Again(applied.into_layout()),
         result: after.map(|a| a.outcome),
     })
 }
@@ -187,7 +199,7 @@ fn put(
     (issues, fallen): (&mut Vec<Issue>, &mut Vec<(String, String)>),
     work: &mut Work,
 ) -> Result<Option<After>, Refusal> {
-    let found = bench.put(applied.positions()).and_then(|()| {
+    let found = bench.put(&applied.standing.positions).and_then(|()| {
         // faults of events are told without an analysis
         if issues.is_empty() {
             bench.answered_with(probes, work).map(Some)
@@ -216,6 +228,6 @@ fn put(
         interrupted: false,
     };
     let found = bench.as_sent(other).issues.into_iter();
-    issues.extend(found.map(|issue| faults::in_events(request, applied, issue)));
+    issues.extend(found.map(|issue| faults::in_events(request, &applied.standing, issue)));
     Ok(None)
 }

@@ -1,6 +1,6 @@
 //! Faults of the plan as it is and as it would stand, at their places in the request.
 
-use super::apply::Applied;
+use super::apply::Standing;
 use super::codes::refusals;
 use super::request::{RelocationEvent, Request};
 use crate::catalogue::refusals::BASIS_MIXED;
@@ -20,12 +20,12 @@ pub(super) fn in_layout(issue: Issue) -> Issue {
 }
 
 /// An issue of the plan as it would stand: at the event that brings the pile, else at the plan.
-pub(super) fn in_events(request: &Request, applied: &Applied, issue: Issue) -> Issue {
+pub(super) fn in_events(request: &Request, standing: &Standing, issue: Issue) -> Issue {
     let Some(rest) = issue.pointer.strip_prefix(POSITIONS) else {
         return in_layout(issue);
     };
     let (number, member) = rest.split_at(rest.find('/').unwrap_or(rest.len()));
-    let pile = number.parse().ok().and_then(|n: usize| applied.after(n));
+    let pile = number.parse().ok().and_then(|n: usize| standing.after(n));
     let Some(pile) = pile else {
         return in_layout(issue);
     };

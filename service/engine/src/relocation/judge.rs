@@ -1,7 +1,7 @@
 //! What is judged of the plan as it now stands beyond what `pile-layout` judges: keep-outs at the
 //! centre of piles off their line, the overload by mislocation, beams whose strength is not known.
 
-use super::apply::{Applied, given};
+use super::apply::{Standing, given};
 use super::codes::{checks, warnings};
 use super::compare::Spans;
 use super::moved::{Spot, allowance};
@@ -63,7 +63,7 @@ pub(super) fn keep_outs(spots: &[Spot<'_>], bench: &Bench<'_>, work: &mut Work) 
 }
 
 /// Warns of piles within the allowance, and of a least distance that was not sent.
-pub(super) fn warn(request: &Request, applied: &Applied, spots: &[Spot<'_>], work: &mut Work) {
+pub(super) fn warn(request: &Request, standing: &Standing, spots: &[Spot<'_>], work: &mut Work) {
     let (allowed, _) = allowance(request);
     let within = spots.iter().filter(|s| {
         let size = s.off.abs();
@@ -83,14 +83,14 @@ pub(super) fn warn(request: &Request, applied: &Applied, spots: &[Spot<'_>], wor
         );
     }
     let judged = work.checks.iter().any(|c| c.id == PILE_SPACING.id);
-    let new: Vec<String> = applied
+    let new: Vec<String> = standing
         .piles
         .iter()
         .filter(|p| p.after.is_some())
         .filter(|p| p.fate == PileFate::Added || p.moved.is_some_and(|m| m.1 != 0.0))
         .map(|p| p.label.clone())
         .collect();
-    if !judged && !new.is_empty() && applied.positions().len() > 1 {
+    if !judged && !new.is_empty() && standing.positions.len() > 1 {
         work.warn(&warnings::SPACING_UNKNOWN, named(&new));
     }
 }
@@ -136,7 +136,7 @@ pub(super) fn strengths(bench: &Bench<'_>, spans: &Spans, work: &mut Work) {
 /// Judges piles that a mislocation overloads by the rule that was named.
 pub(super) fn overload(
     request: &Request,
-    applied: &Applied,
+    standing: &Standing,
     bench: &mut Bench<'_>,
     work: &mut Work,
 ) -> Result<(), Refusal> {
@@ -151,7 +151,7 @@ pub(super) fn overload(
     if rule.is_none() || over.is_empty() {
         return Ok(());
     }
-    let without = without_moves(request, applied, bench, work)?;
+    let without = without_moves(request, standing, bench, work)?;
     let (mut taken, mut not) = (Vec::new(), Vec::new());
     for i in over {
         let check = &work.checks[i];
@@ -210,7 +210,7 @@ fn unintended(event: &RelocationEvent) -> bool {
 /// Labels of the piles that carry their compression without the moves that nobody meant.
 fn without_moves(
     request: &Request,
-    applied: &Applied,
+    standing: &Standing,
     bench: &mut Bench<'_>,
     work: &Work,
 ) -> Result<Vec<String>, Refusal> {
@@ -228,12 +228,12 @@ fn without_moves(
         let all = outcome.piles.iter().map(|p| p.label.clone());
         all.filter(|l| !fails(l)).collect()
     };
-    let moved_back: Vec<GivenPile> = applied
-        .positions()
+    let moved_back: Vec<GivenPile> = standing
+        .positions
         .iter()
         .enumerate()
         .map(|(i, position)| {
-            let tracked = applied.after(i);
+            let tracked = standing.after(i);
             let back = tracked.and_then(|t| {
                 let event = request.events.get(t.event?)?;
                 let was = given(&request.layout).get(t.before?)?;
@@ -260,6 +260,6 @@ fn without_moves(
         Err(_) => Vec::new(),
     };
     work.go_on()?;
-    bench.put(applied.positions())?;
+    bench.put(&standing.positions)?;
     Ok(found)
 }

@@ -21,6 +21,8 @@ mod judge;
 mod moved;
 #[cfg(feature = "compute")]
 mod notes;
+#[cfg(feature = "compute")]
+mod ways;
 
 #[cfg(all(test, feature = "compute"))]
 mod tests;

@@ -1,7 +1,7 @@
 //! Piles that were moved or stand off their line: their spans, the moment off the line and who
 //! takes it, and what is judged of each.
 
-use super::apply::{Applied, Tracked};
+use super::apply::{Standing, Tracked};
 use super::codes::{checks, methods};
 use super::equations;
 use super::outcome::{EccentricMoment, MovedPile, SpanToPile};
@@ -32,13 +32,13 @@ pub(super) struct Spot<'a> {
 }
 
 /// The piles that an event moved or put off their line, as the bench now has them.
-pub(super) fn spots<'a>(applied: &'a Applied, bench: &Bench<'_>) -> Vec<Spot<'a>> {
+pub(super) fn spots<'a>(standing: &'a Standing, bench: &Bench<'_>) -> Vec<Spot<'a>> {
     let mut out = Vec::new();
-    for pile in &applied.piles {
+    for pile in &standing.piles {
         let (Some(after), Some(event)) = (pile.after, pile.event) else {
             continue;
         };
-        let position = &applied.positions()[after];
+        let position = &standing.positions[after];
         let stands = bench.stands_on(after);
         let off = position.off_line.map_or(0.0, |o| o.si());
         let (beam, along) = match pile.moved {
@@ -133,7 +133,7 @@ pub(super) fn rows(
             spans_before: spot
                 .pile
                 .before
-                .map(|b| spans_before[b].clone())
+                .and_then(|b| spans_before.get(b).cloned())
                 .unwrap_or_default(),
             spans_after: spans(bench, spot.after),
             eccentricity,

@@ -1,7 +1,7 @@
 //! Where the support of beams moved: the places at which their bars are asked for something else
 //! than before, with the moments there.
 
-use super::apply::Applied;
+use super::apply::Standing;
 use super::compare::same_place;
 use super::outcome::{PileFate, ReinforcementNote, ReinforcementPlace};
 use crate::layout::bench::{Bench, Probe, Probed};
@@ -17,11 +17,11 @@ pub(super) struct Place {
 }
 
 /// The places where a support is new or gone. `before` are the piles as they stood.
-pub(super) fn places(applied: &Applied, before: &[PlanPoint], bench: &Bench<'_>) -> Vec<Place> {
+pub(super) fn places(standing: &Standing, before: &[PlanPoint], bench: &Bench<'_>) -> Vec<Place> {
     let mut out = Vec::new();
-    let positions = applied.positions();
+    let positions = &standing.positions;
     let stands = |at: &PlanPoint| positions.iter().any(|p| same_place(&p.at, at));
-    for pile in &applied.piles {
+    for pile in &standing.piles {
         let went = matches!(pile.fate, PileFate::Lost | PileFate::Omitted)
             || pile.moved.is_some_and(|m| m.1 != 0.0);
         let came = pile.fate == PileFate::Added || pile.moved.is_some_and(|m| m.1 != 0.0);
@@ -37,7 +37,7 @@ pub(super) fn places(applied: &Applied, before: &[PlanPoint], bench: &Bench<'_>)
         };
         // where another pile took the place nothing is gone, and nothing new
         if let Some(at) = old.filter(|at| !stands(at)) {
-            let pair = straddled(applied, &at, bench);
+            let pair = straddled(standing, &at, bench);
             look(
                 at,
                 if pair {
@@ -55,11 +55,11 @@ pub(super) fn places(applied: &Applied, before: &[PlanPoint], bench: &Bench<'_>)
 }
 
 /// Whether two piles were added on either side of a place on one run.
-fn straddled(applied: &Applied, at: &PlanPoint, bench: &Bench<'_>) -> bool {
-    let added = applied.piles.iter().filter(|p| p.fate == PileFate::Added);
+fn straddled(standing: &Standing, at: &PlanPoint, bench: &Bench<'_>) -> bool {
+    let added = standing.piles.iter().filter(|p| p.fate == PileFate::Added);
     let points: Vec<PlanPoint> = added
         .filter_map(|p| p.after)
-        .map(|a| applied.positions()[a].at)
+        .map(|a| standing.positions[a].at)
         .collect();
     bench.probes(at).iter().any(|here| {
         let on_run = points.iter().flat_map(|p| bench.probes(p));

@@ -6,7 +6,7 @@ mod corners;
 mod places;
 mod probes;
 
-pub(crate) use places::{Along, Reach};
+pub(crate) use places::Along;
 pub(crate) use probes::{Probe, Probed};
 
 use super::calc::{Prepared, rigidity, supported};
@@ -92,7 +92,8 @@ impl Bench<'_> {
     }
 
     /// Puts other piles onto the plan; all else stays. Faults that these piles bring are told as
-    /// those of a fresh request would be.
+    /// those of a fresh request would be; where each has its place they stand on the plan all the
+    /// same.
     pub fn put(&mut self, positions: &[GivenPile]) -> Result<(), Refusal> {
         if let PilePlacement::Given(given) = &mut self.form.request.to_mut().piles {
             given.positions.clear();
@@ -106,11 +107,10 @@ impl Bench<'_> {
             let piles = site::given(request, given, plan, terrain, &mut issues);
             if piles.len() == given.positions.len() {
                 supported(plan, &piles, &mut issues);
+                self.prepared.piles = piles;
             }
-            none_of(issues)?;
-            self.prepared.piles = piles;
         }
-        Ok(())
+        none_of(issues)
     }
 
     /// Gives a beam other strengths than were sent; not for one with a section.

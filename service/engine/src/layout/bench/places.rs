@@ -1,7 +1,8 @@
 //! Places along beams: where a pile stands, where it comes to when it moves, what is next to it.
 
 use super::Bench;
-use crate::layout::plan::{Place, Point};
+use crate::layout::codes::refusals::PILE_OFF_BEAM;
+use crate::layout::plan::{Faults, Place, Point};
 use crate::layout::request::PlanPoint;
 use crate::layout::site::along_runs;
 use crate::quantity::Length;
@@ -67,6 +68,18 @@ impl Bench<'_> {
         self.along_beams(&self.prepared.piles[pile].place)
     }
 
+    /// The beams at a point, each with the place along it; none off every beam.
+    pub fn along_at(&self, point: &PlanPoint) -> Vec<Along> {
+        let mut issues = Vec::new();
+        let faults = Faults {
+            pointer: String::new(),
+            code: &PILE_OFF_BEAM,
+            issues: &mut issues,
+        };
+        let place = self.prepared.frame.plan.locate(point, faults);
+        place.map_or_else(Vec::new, |p| self.along_beams(&p))
+    }
+
     fn along_beams(&self, place: &Place) -> Vec<Along> {
         let plan = &self.prepared.frame.plan;
         let mut out: Vec<Along> = Vec::new();
@@ -116,28 +129,6 @@ impl Bench<'_> {
         };
         let left = (-run.direction.y * way, run.direction.x * way);
         Some((self.outside(run.point(at)), left))
-    }
-
-    /// The place of a point along a beam; none off its line.
-    pub fn place_along(&self, beam: usize, point: &PlanPoint) -> Option<f64> {
-        let plan = &self.prepared.frame.plan;
-        let p = self.inside(point);
-        plan.beam_parts[beam].iter().find_map(|part| {
-            let run = &plan.runs[part.run];
-            let way = run.start.to(p);
-            let at = way.dot(run.direction);
-            let (low, high) = (
-                part.run_from.min(part.run_to),
-                part.run_from.max(part.run_to),
-            );
-            let near = crate::layout::plan::TOLERANCE;
-            let on =
-                way.cross(run.direction).abs() <= near && low - near <= at && at <= high + near;
-            on.then(|| {
-                let share = (at - part.run_from) / (part.run_to - part.run_from);
-                (part.from + share * (part.to - part.from)).clamp(part.from, part.to)
-            })
-        })
     }
 
     /// Piles, or the ends of runs, next to a pile along each run it stands on.

@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 use super::GoverningCheck;
 use crate::contract::Verdict;
 use crate::layout::{self, BeamMomentCapacity, PileCost, PlanPoint};
-use crate::quantity::{Again, Force, Length, Shown, Size};
+use crate::quantity::{Again, Force, Length, Moment, Shown, Size};
 use crate::relocation::request::RelocationEvent;
 
 /// Ways out for one pile.
@@ -197,6 +197,9 @@ pub struct NeededStrength {
     /// Shear strength; only where what was sent does not do.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub shear_capacity: Option<Force>,
+    /// Torsional strength; only where what was sent does not do.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub torsion_capacity: Option<Moment>,
 }
 
 /// A limit that could be relaxed where nothing works.
