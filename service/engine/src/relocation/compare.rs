@@ -8,6 +8,7 @@ use super::outcome::{
 };
 use crate::contract::{Check, CheckStatus, Work, verdict_so_far};
 use crate::layout::bench::Bench;
+use crate::layout::codes::checks as plan;
 use crate::layout::{LayoutBeam, LayoutPile, MomentExtreme, Outcome, PlanPoint};
 use crate::quantity::{Force, Length, Moment};
 
@@ -31,6 +32,17 @@ pub(super) fn used(check: &Check) -> Option<f64> {
     }
 }
 
+/// Whether a check is of what a beam bears in bending, shear or torsion.
+pub(super) fn of_beam(check: &Check) -> bool {
+    let strengths = [
+        plan::BEAM_MOMENT_SAGGING.id,
+        plan::BEAM_MOMENT_HOGGING.id,
+        plan::BEAM_SHEAR.id,
+        plan::BEAM_TORSION.id,
+    ];
+    strengths.contains(&&*check.id)
+}
+
 /// How `pile-layout` judges a plan, from what it wrote.
 pub(super) fn state(outcome: &Outcome, work: &mut Work) -> LayoutState {
     let verdict = verdict_so_far(work);
@@ -47,11 +59,14 @@ pub(super) fn state(outcome: &Outcome, work: &mut Work) -> LayoutState {
         }
     }
     let failed = work.checks.iter().filter(|c| c.status == CheckStatus::Fail);
+    let of_beams = work.checks.iter().filter(|c| of_beam(c));
+    let beams = of_beams.filter_map(used).reduce(f64::max);
     LayoutState {
         verdict,
         pile_count: outcome.pile_count,
         failed_count: failed.count() as u32,
         max_utilisation_ratio: outcome.max_utilisation_ratio,
+        max_beam_utilisation_ratio: beams.filter(|u| u.is_finite()),
         governing: governing.map(|g| in_short(g.1)),
     }
 }

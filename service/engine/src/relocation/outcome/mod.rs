@@ -62,6 +62,10 @@ pub struct LayoutState {
     /// its load.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub max_utilisation_ratio: Option<f64>,
+    /// Highest utilisation of any beam in bending, shear or torsion; left out where none was
+    /// judged or one has nothing to bear with.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub max_beam_utilisation_ratio: Option<f64>,
     /// The check with the highest utilisation; left out where nothing was judged.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub governing: Option<GoverningCheck>,

@@ -4,10 +4,9 @@ use super::rank;
 use super::{Asked, WORK_LIMIT};
 use crate::contract::{Check, CheckStatus, Refusal, Verdict, Work, verdict_so_far};
 use crate::layout::bench::{Along, Bench, Obstacle};
-use crate::layout::codes::checks as plan;
 use crate::layout::{GivenPile, GradeBeam, Outcome, PlanPoint};
 use crate::relocation::apply::{Applied, Standing, Tracked, given};
-use crate::relocation::compare::{Spans, used};
+use crate::relocation::compare::{Spans, of_beam, used};
 use crate::relocation::outcome::{FeasibleOffset, FeasibleStretch, PileFate};
 use crate::relocation::request::{RelocationEvent, Request, WaysOut};
 use crate::relocation::{judge, moved};
@@ -259,12 +258,6 @@ impl<'a, 'b> Seeker<'a, 'b> {
             failed: Vec::new(),
             open: Vec::new(),
         };
-        let beams = [
-            plan::BEAM_MOMENT_SAGGING.id,
-            plan::BEAM_MOMENT_HOGGING.id,
-            plan::BEAM_SHEAR.id,
-            plan::BEAM_TORSION.id,
-        ];
         let most = |slot: &mut Option<f64>, u: f64| *slot = Some(slot.map_or(u, |s| s.max(u)));
         for check in scratch.checks {
             if check.status == CheckStatus::Warn {
@@ -272,7 +265,7 @@ impl<'a, 'b> Seeker<'a, 'b> {
             }
             if let Some(u) = used(&check) {
                 most(&mut judged.used, u);
-                if beams.contains(&&*check.id) {
+                if of_beam(&check) {
                     most(&mut judged.beam_used, u);
                 }
             }
