@@ -38,7 +38,15 @@ const LAYOUTS: [(&str, Paper); 10] = [
     ("soil-zones", Paper::A4),
 ];
 /// Examples of `pile-relocation` whose pictures are committed, as `decision-` and their name.
-const DECISIONS: [(&str, Paper); 2] = [("along-and-off", Paper::Letter), ("linnet", Paper::A4)];
+const DECISIONS: [(&str, Paper); 7] = [
+    ("linnet", Paper::Letter),
+    ("nothing-works", Paper::Letter),
+    ("pipe-through-the-beam", Paper::A4),
+    ("refused-and-redesigned", Paper::Letter),
+    ("rock-at-the-corner", Paper::Letter),
+    ("sizerin", Paper::A4),
+    ("three-refused-in-a-row", Paper::Letter),
+];
 /// Examples of `helix-capacity` whose pictures are committed, as `helix-` and their name.
 const HELICES: [(&str, Paper); 9] = [
     ("depth-curve-linnet", Paper::Letter),

@@ -1,7 +1,7 @@
 //! The column beside the drawings: what happened, what it changes, whether anything works.
 
 use bearwell_engine::contract::Verdict;
-use bearwell_engine::relocation::{LayoutState, MovedPile, RelocatedPile, WaysOutReport};
+use bearwell_engine::relocation::{MovedPile, RelocatedPile, WaysOutReport};
 
 use super::{Subject, told};
 use crate::column::{self, Item, Lead};
@@ -39,25 +39,26 @@ fn items(s: Subject, missing: &[String], paper: &str) -> Vec<Item> {
     let result = &s.answer.result;
     let mut all = vec![Item::heading("What happened")];
     all.extend(events(s).into_iter().map(Item::plain));
-    all.push(Item::heading("What it changes"));
-    all.push(state("As designed", &result.before));
-    match &result.after {
-        Some(after) => all.push(state("As it stands", after)),
-        None => all.push(Item {
-            lead: Lead::Fail,
-            ..Item::plain("As it stands: beams have too few supports left.")
-        }),
+    let changed: Vec<String> = result
+        .moved
+        .iter()
+        .flat_map(|m| moment(s, m))
+        .chain(changes(s))
+        .collect();
+    if !changed.is_empty() {
+        all.push(Item::heading("What it changes"));
+        all.extend(changed.into_iter().map(Item::plain));
     }
-    all.extend(result.moved.iter().flat_map(|m| moment(s, m)));
-    all.extend(changes(s).into_iter().map(Item::plain));
     if let Some(report) = &result.ways_out {
         all.push(Item::heading("Ways out"));
         all.extend(found(report));
     }
     if !result.reinforcement.is_empty() {
+        let count = result.reinforcement.len();
         all.push(Item::plain(format!(
-            "Bars: {} places in the answer ask for others than drawn.",
-            words::count(result.reinforcement.len())
+            "Bars other than drawn at {} place{}, in the answer.",
+            words::count(count),
+            if count == 1 { "" } else { "s" }
         )));
     }
     all.extend(panel::warned(&s.answer.warnings).map(Item::plain));
@@ -91,42 +92,26 @@ fn events(s: Subject) -> Vec<String> {
     told
 }
 
-fn state(name: &str, state: &LayoutState) -> Item {
-    let (heading, _) = words::verdict(state.verdict);
-    let used = state.max_utilisation_ratio.map_or(String::new(), |u| {
-        format!(", piles {}", words::utilisation(u))
-    });
-    let failed = match state.failed_count {
-        0 => String::new(),
-        1 => ", 1 check fails".to_owned(),
-        n => format!(", {} checks fail", words::count(n as usize)),
-    };
-    Item {
-        lead: Lead::Verdict(state.verdict),
-        ..Item::plain(format!("{name}: {}{used}{failed}.", heading.to_lowercase()))
-    }
-}
-
 /// The moment of a pile off its line, and its clear distance to the form.
-fn moment(s: Subject, pile: &MovedPile) -> Vec<Item> {
+fn moment(s: Subject, pile: &MovedPile) -> Vec<String> {
     let mut all = Vec::new();
     if let Some(e) = &pile.eccentricity {
         let by_tributary = e.by_tributary.map_or(String::new(), |m| {
-            format!(" ({} by tributary lengths)", told::moment(m, s.system))
+            format!(" (tributary {})", told::moment(m, s.system))
         });
-        all.push(Item::plain(format!(
+        all.push(format!(
             "{} off its line: {}{by_tributary} about the axis of {}.",
             pile.label,
             told::moment(e.by_reaction, s.system),
             pile.beam
-        )));
+        ));
     }
     if let Some(clear) = pile.plate_to_form {
-        all.push(Item::plain(format!(
+        all.push(format!(
             "{}: plate {} from the form.",
             pile.label,
             words::size_told(clear, s.system)
-        )));
+        ));
     }
     all
 }
@@ -143,12 +128,13 @@ fn changes(s: Subject) -> Vec<String> {
         .collect();
     piles.sort_by(|a, b| size(b).total_cmp(&size(a)));
     let told = piles.into_iter().take(PILES).filter_map(|p| {
-        let continuous = told::forces(&p.compression, s.system)?;
+        let unit = format!(" {}", words::force_unit(s.system));
+        let continuous = told::forces(&p.compression, &unit, s.system)?;
         let tributary = p
             .tributary
             .as_ref()
-            .and_then(|t| told::forces(t, s.system))
-            .map_or(String::new(), |t| format!("; by tributary lengths {t}"));
+            .and_then(|t| told::forces(t, "", s.system))
+            .map_or(String::new(), |t| format!(", tributary {t}"));
         Some(format!("{}: {continuous}{tributary}.", p.label))
     });
     told.collect()
@@ -182,7 +168,7 @@ fn found(report: &WaysOutReport) -> Vec<Item> {
     }];
     if feasible == 0 && report.relax.as_ref().is_some_and(|r| !r.is_empty()) {
         all.push(Item::plain(
-            "The table tells the smallest limits that could give way, and what they would allow.",
+            "Limits that could give way: last in the table.",
         ));
     }
     all

@@ -1,11 +1,9 @@
 //! What the rows of the table say: the layout as designed, as it stands, each way out.
 
-use bearwell_engine::contract::{Check, CheckStatus, SubjectKind};
+use bearwell_engine::contract::{Check, CheckStatus};
 use bearwell_engine::layout::PileCost;
 use bearwell_engine::relocation::codes::checks;
-use bearwell_engine::relocation::{
-    GoverningCheck, LayoutState, LimitToRelax, WayOut, WaysOutReport,
-};
+use bearwell_engine::relocation::{GoverningCheck, LimitToRelax, WayOut, WaysOutReport};
 
 use super::options::Row;
 use super::{Subject, told};
@@ -13,17 +11,11 @@ use crate::words;
 
 /// Most failures that are told of a row.
 const FAILURES: usize = 4;
-/// Checks of what a beam bears.
-const STRENGTHS: [&str; 5] = [
-    "beam_moment_sagging",
-    "beam_moment_hogging",
-    "beam_shear",
-    "beam_torsion",
-    "eccentric_beam_torque",
+/// Sources that are told in short: a limit that came with the request, a rule of our own.
+const SHORT: [(&str, &str); 2] = [
+    ("caller", "limit as sent"),
+    ("bearwell_choice", "rule of this service"),
 ];
-/// Source of a limit that came with the request, and how it is told.
-const CALLER: &str = "caller";
-const AS_SENT: &str = "limit as sent";
 
 /// All rows, in the order of the sheet.
 pub fn rows(s: Subject) -> Vec<Row> {
@@ -85,7 +77,7 @@ fn designed(s: Subject) -> Row {
         verdict: Some(state.verdict),
         what: format!("As designed, {}.", piles(state.pile_count)),
         piles: ratio(state.max_utilisation_ratio),
-        beams: ratio(beams_before(state)),
+        beams: ratio(state.max_beam_utilisation_ratio),
         fails,
         cost: String::new(),
         choice: false,
@@ -95,26 +87,6 @@ fn designed(s: Subject) -> Row {
 fn piles(count: u32) -> String {
     let plural = if count == 1 { "" } else { "s" };
     format!("{} pile{plural}", words::count(count as usize))
-}
-
-/// Greatest utilisation of the beams before, where it governs.
-fn beams_before(state: &LayoutState) -> Option<f64> {
-    let governing = state.governing.as_ref()?;
-    let beam = governing.subject.as_ref()?.kind == SubjectKind::Beam;
-    governing.utilisation_ratio.filter(|_| beam)
-}
-
-/// Greatest utilisation of the beams now.
-fn beams_now(s: Subject) -> Option<f64> {
-    let of_beam = |c: &&Check| {
-        let beam = c
-            .subject
-            .as_ref()
-            .is_some_and(|s| s.kind == SubjectKind::Beam);
-        beam && STRENGTHS.contains(&&*c.id)
-    };
-    let those = s.answer.checks.iter().filter(of_beam);
-    those.filter_map(|c| c.utilisation_ratio).reduce(f64::max)
 }
 
 /// The layout with the events and nothing more.
@@ -151,7 +123,7 @@ fn now(s: Subject) -> Row {
         verdict: Some(s.answer.verdict),
         what,
         piles: ratio(state.and_then(|s| s.max_utilisation_ratio)),
-        beams: ratio(beams_now(s)),
+        beams: ratio(state.and_then(|s| s.max_beam_utilisation_ratio)),
         fails: listed(of(CheckStatus::Fail), open),
         cost: String::new(),
         choice: true,
@@ -268,20 +240,24 @@ impl Told {
     }
 }
 
+/// A source as it stands in the table.
+fn cited<'a>(id: &str, cite: &'a str) -> &'a str {
+    let short = SHORT.iter().find(|(known, _)| *known == id);
+    short.map_or(cite, |(_, told)| told)
+}
+
 /// A check with its number and its source.
 fn one(check: &Check) -> Told {
     let about = check.subject.as_ref().map(|s| s.label.as_str());
     let used = match (check.status, check.utilisation_ratio) {
-        (CheckStatus::NotEvaluated, _) => check.reason.as_ref().map(|r| r.replace('_', " ")),
+        (CheckStatus::NotEvaluated, _) => check.reason.as_ref().map(|r| told::open(r)),
         (_, Some(ratio)) => Some(words::utilisation(ratio)),
-        (_, None) => Some("nothing is there".to_owned()),
+        (_, None) => match &check.reason {
+            Some(reason) => Some(told::open(reason)),
+            None => Some("nothing is there".to_owned()),
+        },
     };
-    let source = &check.source;
-    let cite = if source.id == CALLER {
-        AS_SENT
-    } else {
-        &source.cite
-    };
+    let cite = cited(&check.source.id, &check.source.cite);
     Told::new(&check.id, about, used, check.combination.as_deref(), cite)
 }
 
@@ -295,11 +271,7 @@ fn short(s: Subject, check: &GoverningCheck) -> Told {
         || check.source.replace('_', " "),
         |note| note.cite.to_string(),
     );
-    let cite = if check.source == CALLER {
-        AS_SENT
-    } else {
-        &cite
-    };
+    let cite = cited(&check.source, &cite);
     Told::new(
         &check.check,
         about,

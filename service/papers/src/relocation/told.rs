@@ -37,19 +37,18 @@ pub fn change(ratio: f64) -> String {
     format!("{sign}{percent} %")
 }
 
-/// A force before and after; nothing where neither is there.
-pub fn forces(f: &ForceChange, system: System) -> Option<String> {
-    let unit = words::force_unit(system);
+/// A force before and after with the unit as given; nothing where neither is there.
+pub fn forces(f: &ForceChange, unit: &str, system: System) -> Option<String> {
     let shown = |f: Force| words::force(f, system);
     Some(match (f.before, f.after) {
         (Some(before), Some(after)) => {
             let by = f
                 .change_ratio
                 .map_or(String::new(), |c| format!(" ({})", change(c)));
-            format!("{} to {} {unit}{by}", shown(before), shown(after))
+            format!("{} to {}{unit}{by}", shown(before), shown(after))
         }
-        (Some(before), None) => format!("{} {unit} to nothing", shown(before)),
-        (None, Some(after)) => format!("now {} {unit}", shown(after)),
+        (Some(before), None) => format!("{}{unit} to nothing", shown(before)),
+        (None, Some(after)) => format!("now {}{unit}", shown(after)),
         (None, None) => return None,
     })
 }
@@ -235,10 +234,20 @@ pub fn offsets(all: &[FeasibleOffset], system: System) -> Option<String> {
     Some(format!("{} {unit}", told.collect::<Vec<_>>().join(", ")))
 }
 
+/// Why something is open.
+pub fn open(reason: &str) -> String {
+    format!("\u{2013} {}", reason.replace('_', " "))
+}
+
 /// A number with its unit.
 pub fn shown(value: &Shown, system: System) -> String {
     let (number, unit) = value.printed(system);
-    let number = words::trimmed(number, 3);
+    let decimals = match unit {
+        "lbf" | "ft_lbf" => 0,
+        "kN" => 1,
+        _ => 3,
+    };
+    let number = words::trimmed(number, decimals);
     match unit {
         "1" => number,
         unit => format!("{number} {}", unit.replace('_', " ")),

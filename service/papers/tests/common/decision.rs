@@ -141,7 +141,7 @@ impl Decision {
             request["ways_out"] = json!({"obstruction": keep_out});
         }
         let state = json!({"verdict": "reject", "pile_count": self.plan.piles.len(),
-            "failed_count": 2, "max_utilisation_ratio": 1.091,
+            "failed_count": 2, "max_utilisation_ratio": 1.091, "max_beam_utilisation_ratio": 0.587,
             "governing": governing("pile_compression", "A2", Some(1.091))});
         let options: Vec<Value> = self
             .options
