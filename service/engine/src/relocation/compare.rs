@@ -198,8 +198,10 @@ pub(super) fn corners(
             overhang: Length::from_si(b.overhang),
             cantilever_moment: b.cantilever.map(Moment::from_si),
             hinge: b.hinge.map(Force::from_si),
-            continuous: b.continuous.map(|c| Force::from_si(c.0)),
-            next_continuous: b.continuous.map(|c| Force::from_si(c.1)),
+            continuous: b.continuous.as_ref().map(|c| Force::from_si(c.pile)),
+            next_continuous: b.continuous.as_ref().map(|c| Force::from_si(c.next)),
+            most_loaded_pile: b.continuous.as_ref().map(|c| label(c.most.0)),
+            most_loaded_continuous: b.continuous.as_ref().map(|c| Force::from_si(c.most.1)),
             joined: reaction(b.pile),
             next_joined: b.next.map(reaction),
         });

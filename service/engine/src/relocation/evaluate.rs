@@ -149,7 +149,7 @@ fn relocated(
         None => Vec::new(),
     };
     judge::fallen(&fallen, work);
-    judge::keep_outs(&spots, bench, work);
+    judge::keep_outs(&applied.standing, &spots, bench, work);
     let new = after.as_ref().map(|a| &a.outcome);
     let rows = moved::rows(request, &spots, &spans_before, bench, new, work);
     judge::warn(request, &applied.standing, &spots, work);

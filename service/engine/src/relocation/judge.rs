@@ -4,7 +4,7 @@
 use super::apply::{Standing, given};
 use super::codes::{checks, warnings};
 use super::compare::Spans;
-use super::moved::{Spot, allowance};
+use super::moved::{self, Spot, allowance};
 use super::outcome::PileFate;
 use super::request::{RelocationEvent, Request};
 use crate::contract::{Check, CheckStatus, Refusal, SubjectKind, Work, utilisation};
@@ -35,17 +35,38 @@ pub(super) fn fallen(beams: &[(String, String)], work: &mut Work) {
 }
 
 /// Measures keep-outs from the centre of piles off their line, in place of the checks at the line.
-pub(super) fn keep_outs(spots: &[Spot<'_>], bench: &Bench<'_>, work: &mut Work) {
+/// One without an event stands to the left of the first of its beams where its distance is
+/// positive.
+pub(super) fn keep_outs(
+    standing: &Standing,
+    spots: &[Spot<'_>],
+    bench: &Bench<'_>,
+    work: &mut Work,
+) {
     let obstacles = bench.obstacles();
-    for spot in spots.iter().filter(|s| s.off != 0.0) {
-        let label = &spot.pile.label;
+    if obstacles.is_empty() {
+        return;
+    }
+    for (number, position) in standing.positions.iter().enumerate() {
+        let off = position.off_line.map_or(0.0, |o| o.si());
+        let Some(pile) = standing.after(number).filter(|_| off != 0.0) else {
+            continue;
+        };
+        let label = &pile.label;
+        let centre = match spots.iter().find(|s| s.after == number) {
+            Some(spot) => spot.centre,
+            None => match bench.stands_on(number).first() {
+                Some(on) => moved::centre(bench, *on, off, position.at),
+                None => position.at,
+            },
+        };
         work.checks.retain(|c| {
             let of_pile = c.subject.as_ref().is_some_and(|s| s.label == *label);
             !(c.id == KEEP_OUT.id && of_pile)
         });
         let all: Vec<(f64, f64, String)> = obstacles
             .iter()
-            .map(|o| bench.distance(o, &spot.centre))
+            .map(|o| bench.distance(o, &centre))
             .collect();
         let room = |i: usize| all[i].0 - all[i].1;
         let least = (0..all.len()).min_by(|a, b| room(*a).total_cmp(&room(*b)));

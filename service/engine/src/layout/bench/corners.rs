@@ -20,7 +20,16 @@ pub(crate) struct Bridged {
     /// None where couples act beyond the pile, as for `hinge`.
     pub cantilever: Option<f64>,
     pub hinge: Option<f64>,
-    pub continuous: Option<(f64, f64)>,
+    pub continuous: Option<Continuous>,
+}
+
+/// Greatest reactions of a run by itself on its own piles, N.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Continuous {
+    pub pile: f64,
+    pub next: f64,
+    /// The pile of the run that carries most, and how much.
+    pub most: (usize, f64),
 }
 
 impl Bench<'_> {
@@ -130,9 +139,9 @@ impl Bench<'_> {
         Some(all.fold(0.0, f64::max))
     }
 
-    /// Reactions of the first two piles from the tip with the run by itself on its own piles;
+    /// Reactions with the run by itself on its own piles;
     /// none where other runs hand load on to it without a pile.
-    fn alone(&self, run: usize, own: &[(f64, usize)], at_start: bool) -> Option<(f64, f64)> {
+    fn alone(&self, run: usize, own: &[(f64, usize)], at_start: bool) -> Option<Continuous> {
         let frame = &self.prepared.frame;
         let line = &frame.plan.runs[run];
         let has_pile = |at: f64| own.iter().any(|o| o.0 == at);
@@ -168,7 +177,18 @@ impl Bench<'_> {
         };
         let last = own.len() - 1;
         let (first, second) = if at_start { (0, 1) } else { (last, last - 1) };
-        Some((greatest(first), greatest(second)))
+        let mut most = (own[0].1, f64::NEG_INFINITY);
+        for (node, (_, pile)) in own.iter().enumerate() {
+            let reaction = greatest(node);
+            if reaction > most.1 {
+                most = (*pile, reaction);
+            }
+        }
+        Some(Continuous {
+            pile: greatest(first),
+            next: greatest(second),
+            most,
+        })
     }
 }
 

@@ -227,6 +227,12 @@ pub struct BridgedBeam {
     /// That of the next pile then.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub next_continuous: Option<Force>,
+    /// The pile along this straight run that carries most then.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub most_loaded_pile: Option<String>,
+    /// Its reaction then.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub most_loaded_continuous: Option<Force>,
     /// Reaction of the pile with the tips joined, without torsion unless it is included.
     pub joined: Force,
     /// That of the next pile then.

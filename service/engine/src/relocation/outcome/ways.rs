@@ -28,7 +28,8 @@ pub struct WaysOutReport {
     pub feasible_count: u32,
     /// Kinds of way out that were tried, and what became of each.
     pub tried: Vec<TriedKind>,
-    /// Where nothing works: the limits that could be relaxed, each alone, the smallest first.
+    /// Where nothing works: the limits that could be relaxed, each alone, the smallest first. Where
+    /// none alone would do, the limit that the nearest way out misses most, with all it fails.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub relax: Option<Vec<LimitToRelax>>,
     /// Analyses that were done.
@@ -89,7 +90,7 @@ pub struct FeasibleStretch {
     pub from_point: PlanPoint,
     /// The last place in plan.
     pub to_point: PlanPoint,
-    /// Highest utilisation of any check with the pile at the first place.
+    /// Highest utilisation of piles and beams with the pile at the first place.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub from_utilisation_ratio: Option<f64>,
     /// The same at the last place.
@@ -137,7 +138,7 @@ pub struct WayOut {
     /// judged.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub beam_utilisation_ratio: Option<f64>,
-    /// Highest utilisation of any check.
+    /// The higher of both; options are ranked by it.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub utilisation_ratio: Option<f64>,
     /// Checks that fail.

@@ -20,7 +20,8 @@ fn used(answered: &Answer<Outcome>) -> f64 {
     let judged = answered
         .checks
         .iter()
-        .filter(|c| c.status == CheckStatus::Pass || c.status == CheckStatus::Fail);
+        .filter(|c| c.id.starts_with("beam_") || c.id.starts_with("pile_"))
+        .filter(|c| !["pile_span", "pile_spacing", "pile_within_beam_width"].contains(&&*c.id));
     let all = judged.filter_map(|c| c.utilisation_ratio);
     round9(all.fold(0.0, f64::max))
 }
@@ -42,6 +43,13 @@ fn tried(now: &Request, list: Vec<RelocationEvent>, extra: u32, movement: f64) -
     })
 }
 
+fn given_count(sent: &Request) -> usize {
+    match &sent.layout.piles {
+        crate::layout::PilePlacement::Given(g) => g.positions.len(),
+        crate::layout::PilePlacement::Search(_) => 0,
+    }
+}
+
 fn least(keys: impl Iterator<Item = Key>) -> Option<Key> {
     keys.reduce(|a, b| if b < a { b } else { a })
 }
@@ -60,7 +68,7 @@ fn the_first_ranks_are_those_of_trying_everything() {
     while compared < 25 {
         let mut sent = job(&mut random);
         // a lost pile inside a straight line, so that what is offered can be told by hand
-        if sent.layout.beams.len() != 1 {
+        if sent.layout.beams.len() != 1 || given_count(&sent) < 3 {
             continue;
         }
         let lost = "P2";
@@ -133,6 +141,8 @@ fn the_first_ranks_are_those_of_trying_everything() {
             .filter(|o| o.verdict == Verdict::Accept)
             // a stronger beam has no end of strengths to try
             .filter(|o| o.kind != WayOutKind::StrongerBeam)
+            // nor is every place tried with every set of larger piles
+            .filter(|o| o.kind == WayOutKind::LargerPiles || o.larger_pile_count == 0)
             .map(|o| {
                 let key = Key {
                     extra: o.extra_pile_count,

@@ -100,8 +100,11 @@ fn keep_outs_are_measured_from_the_pile_itself() {
     // the line is 3 in from the beam's line; the pile stands 2.5 in further away
     assert_eq!(own.status, CheckStatus::Pass);
     near(own.capacity.as_ref().unwrap().value() / 0.0254, 5.5, 1e-9);
-    // its neighbour on the line is too near
-    assert_eq!(check(&answered, "keep_out", "C2").status, CheckStatus::Fail);
+    // on the line it would be too near
+    let mut on_line = shown("pipe-beside-the-beam");
+    on_line.events = events(r#"[{"moved":{"pile":"C3","along":{"value":1,"unit":"in"}}}]"#);
+    let answered = answer(&on_line);
+    assert_eq!(check(&answered, "keep_out", "C3").status, CheckStatus::Fail);
 }
 
 #[test]

@@ -31,12 +31,13 @@ fn beam(label: &str, ends: [(f64, f64); 2], load: f64, strength: f64) -> String 
 pub(super) fn plan(random: &mut Random) -> (String, Vec<(f64, f64)>) {
     let load = (random.between(8.0, 20.0) * 4.0).round() / 4.0;
     let span = (random.between(1.8, 2.8) * 20.0).round() / 20.0;
-    let count = 3 + random.below(3);
-    let strength = (load * span * span / 6.0).round();
+    let count = 2 + random.below(4);
+    let strength = (load * span * span / 4.5).round();
     let length = span * (count - 1) as f64;
     let mut beams = vec![beam("A", [(0.0, 0.0), (length, 0.0)], load, strength)];
     let mut piles: Vec<(f64, f64)> = (0..count).map(|i| (span * i as f64, 0.0)).collect();
     match random.below(3) {
+        _ if count == 2 => {}
         0 => {}
         1 => {
             beams.push(beam("B", [(0.0, 0.0), (0.0, 2.0 * span)], load, strength));
@@ -48,7 +49,7 @@ pub(super) fn plan(random: &mut Random) -> (String, Vec<(f64, f64)>) {
             piles.extend([(at, span), (at, 2.0 * span)]);
         }
     }
-    let capacity = (load * 1.4 * span * random.between(1.2, 1.7)).round();
+    let capacity = (load * 1.4 * span * random.between(0.95, 2.3)).round();
     let springs = match random.below(3) {
         0 => r#""pile_stiffness":{"value":12000,"unit":"kN_per_m"},"#,
         _ => "",

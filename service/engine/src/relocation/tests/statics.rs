@@ -36,7 +36,14 @@ fn the_third_of_six_piles_moved_along() {
     assert_eq!(old.place, ReinforcementPlace::BottomAtOldSupport);
     near(kip_ft(old.hogging_before), 18.9474, 1e-3);
     assert!(old.hogging_after < old.hogging_before);
-    assert_eq!(answered.verdict, Verdict::NotAsked);
+    // 9.5 ft for 8 ft, and no strength of the beam was sent
+    assert_eq!(answered.verdict, Verdict::Provisional);
+    assert!(
+        answered
+            .checks
+            .iter()
+            .any(|c| c.id == "relocation_beam_strength")
+    );
 }
 
 fn kip_ft_shear(beam: &RelocatedBeam) -> f64 {

@@ -4,6 +4,7 @@ use super::rank;
 use super::{Asked, WORK_LIMIT};
 use crate::contract::{Check, CheckStatus, Refusal, Verdict, Work, verdict_so_far};
 use crate::layout::bench::{Along, Bench, Obstacle};
+use crate::layout::codes::checks as plan;
 use crate::layout::{GivenPile, GradeBeam, Outcome, PlanPoint};
 use crate::relocation::apply::{Applied, Standing, Tracked, given};
 use crate::relocation::compare::{Spans, of_beam, used};
@@ -32,8 +33,10 @@ pub(super) struct Candidate {
 #[derive(Debug, Clone)]
 pub(super) struct Judged {
     pub verdict: Verdict,
-    /// Highest utilisation of any check; infinite where one fails without a ratio.
+    /// Highest utilisation of piles and beams; infinite where one has no capacity for its load.
     pub used: Option<f64>,
+    /// The highest of a check that fails; nil where none does.
+    pub missed: f64,
     pub pile_used: Option<f64>,
     pub beam_used: Option<f64>,
     pub failed: Vec<Check>,
@@ -235,7 +238,7 @@ impl<'a, 'b> Seeker<'a, 'b> {
         let mut scratch = self.work.quietly();
         let outcome = self.bench.answered(&mut scratch)?;
         let spots = moved::spots(&c.standing, self.bench);
-        judge::keep_outs(&spots, self.bench, &mut scratch);
+        judge::keep_outs(&c.standing, &spots, self.bench, &mut scratch);
         moved::rows(
             self.request,
             &spots,
@@ -253,20 +256,29 @@ impl<'a, 'b> Seeker<'a, 'b> {
         let mut judged = Judged {
             verdict,
             used: None,
-            pile_used: outcome.max_utilisation_ratio,
+            missed: 0.0,
+            pile_used: None,
             beam_used: None,
             failed: Vec::new(),
             open: Vec::new(),
         };
+        let piles = [plan::PILE_COMPRESSION.id, plan::PILE_TENSION.id];
         let most = |slot: &mut Option<f64>, u: f64| *slot = Some(slot.map_or(u, |s| s.max(u)));
         for check in scratch.checks {
             if check.status == CheckStatus::Warn {
                 continue;
             }
             if let Some(u) = used(&check) {
-                most(&mut judged.used, u);
                 if of_beam(&check) {
                     most(&mut judged.beam_used, u);
+                    most(&mut judged.used, u);
+                }
+                if piles.contains(&&*check.id) {
+                    most(&mut judged.pile_used, u);
+                    most(&mut judged.used, u);
+                }
+                if check.status == CheckStatus::Fail {
+                    judged.missed = judged.missed.max(u);
                 }
             }
             match check.status {

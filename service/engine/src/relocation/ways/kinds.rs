@@ -7,6 +7,7 @@ use crate::contract::{Check, Refusal};
 use crate::layout::codes::checks as plan;
 use crate::layout::{BeamMomentCapacity, GradeBeam};
 use crate::quantity::{Force, Moment};
+use crate::relocation::compare::of_beam;
 use crate::relocation::outcome::WayOutKind;
 use crate::relocation::request::{BeamStrengthened, RelocationEvent};
 use crate::text::Label;
@@ -64,6 +65,10 @@ fn stronger_beam(seeker: &mut Seeker<'_, '_>, tried: &mut Tried) -> Result<(), R
             candidate.events.push(event(seeker, *beam, was, strong));
         }
         candidate.stronger = needed;
+        // what the beams hand on may ask for larger piles too
+        if let Some(both) = larger::enlarged(seeker, candidate.clone())? {
+            seeker.attempt(both, tried)?;
+        }
         seeker.attempt(candidate, tried)?;
     }
     if tried.best.is_some() {
@@ -72,16 +77,6 @@ fn stronger_beam(seeker: &mut Seeker<'_, '_>, tried: &mut Tried) -> Result<(), R
         tried.reason = Some("the beams do not stand without it".to_owned());
     }
     Ok(())
-}
-
-fn of_beam(check: &Check) -> bool {
-    [
-        plan::BEAM_MOMENT_SAGGING.id,
-        plan::BEAM_MOMENT_HOGGING.id,
-        plan::BEAM_SHEAR.id,
-        plan::BEAM_TORSION.id,
-    ]
-    .contains(&&*check.id)
 }
 
 /// Raises the strength that a check misses.

@@ -14,10 +14,27 @@ const ROUNDS: usize = 10;
 /// Makes piles that fail larger, one round after the other, on the plan as it is and without the
 /// pile.
 pub(super) fn larger_piles(seeker: &mut Seeker<'_, '_>, tried: &mut Tried) -> Result<(), Refusal> {
-    let Some(sent) = &seeker.ways.larger_piles else {
+    if seeker.ways.larger_piles.is_none() {
         tried.reason = Some("no larger piles were sent".to_owned());
         return Ok(());
-    };
+    }
+    for base in as_is(seeker) {
+        if let Some(candidate) = enlarged(seeker, base)? {
+            seeker.attempt(candidate, tried)?;
+        }
+    }
+    if tried.best.is_none() {
+        tried.reason = Some("no larger pile carries what a pile that fails has to".to_owned());
+    }
+    Ok(())
+}
+
+/// A candidate with larger piles where piles fail; none where no pile becomes larger.
+pub(super) fn enlarged(
+    seeker: &mut Seeker<'_, '_>,
+    base: Candidate,
+) -> Result<Option<Candidate>, Refusal> {
+    let sent = seeker.ways.larger_piles.as_deref().unwrap_or_default();
     let mut offers: Vec<&LargerPile> = sent.iter().collect();
     let price = |l: &LargerPile| {
         let all = seeker.ways.prices.as_ref().and_then(|p| p.replaced_pile);
@@ -29,53 +46,44 @@ pub(super) fn larger_piles(seeker: &mut Seeker<'_, '_>, tried: &mut Tried) -> Re
             .then(a.compression.si().total_cmp(&b.compression.si()))
             .then(a.tension.si().total_cmp(&b.tension.si()))
     });
-    for base in as_is(seeker) {
-        let mut candidate = base;
-        let mut taken: Vec<(usize, usize)> = Vec::new();
-        for _ in 0..ROUNDS {
-            let Some((judged, outcome)) = seeker.analyse(&candidate)? else {
-                break;
+    let mut candidate = base;
+    let mut taken: Vec<(usize, usize)> = Vec::new();
+    for _ in 0..ROUNDS {
+        let Some((judged, outcome)) = seeker.analyse(&candidate)? else {
+            break;
+        };
+        let mut changed = false;
+        for row in &outcome.piles {
+            if !judged.failed.iter().any(|c| is_of(c, &row.label)) {
+                continue;
+            }
+            let pile = candidate
+                .standing
+                .piles
+                .iter()
+                .position(|p| p.label == row.label);
+            let Some(pile) = pile else { continue };
+            let now = taken.iter().position(|t| t.0 == pile);
+            let from = now.map_or(0, |t| taken[t].1 + 1);
+            let demand = (row.compression.demand.si(), row.tension.demand.si());
+            let carries = |l: &&LargerPile| {
+                utilisation(demand.0, l.compression.si()).1
+                    && utilisation(demand.1, l.tension.si()).1
             };
-            let mut changed = false;
-            for row in &outcome.piles {
-                if !judged.failed.iter().any(|c| is_of(c, &row.label)) {
-                    continue;
-                }
-                let pile = candidate
-                    .standing
-                    .piles
-                    .iter()
-                    .position(|p| p.label == row.label);
-                let Some(pile) = pile else { continue };
-                let now = taken.iter().position(|t| t.0 == pile);
-                let from = now.map_or(0, |t| taken[t].1 + 1);
-                let demand = (row.compression.demand.si(), row.tension.demand.si());
-                let carries = |l: &&LargerPile| {
-                    utilisation(demand.0, l.compression.si()).1
-                        && utilisation(demand.1, l.tension.si()).1
-                };
-                let next = (from..offers.len()).find(|i| carries(&offers[*i]));
-                let Some(next) = next else { continue };
-                match now {
-                    Some(t) => taken[t].1 = next,
-                    None => taken.push((pile, next)),
-                }
-                changed = true;
+            let next = (from..offers.len()).find(|i| carries(&offers[*i]));
+            let Some(next) = next else { continue };
+            match now {
+                Some(t) => taken[t].1 = next,
+                None => taken.push((pile, next)),
             }
-            if !changed {
-                break;
-            }
-            candidate = replaced(seeker, &candidate, &taken, &offers);
+            changed = true;
         }
-        if taken.is_empty() {
-            continue;
+        if !changed {
+            break;
         }
-        seeker.attempt(candidate, tried)?;
+        candidate = replaced(seeker, &candidate, &taken, &offers);
     }
-    if tried.best.is_none() {
-        tried.reason = Some("no larger pile carries what a pile that fails has to".to_owned());
-    }
-    Ok(())
+    Ok((!taken.is_empty()).then_some(candidate))
 }
 
 fn is_of(check: &Check, label: &str) -> bool {

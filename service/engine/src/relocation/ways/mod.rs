@@ -112,6 +112,30 @@ fn twice(ways: &WaysOut, issues: &mut Vec<Issue>) {
     }
 }
 
+/// Where nothing of a kind does, the best of it is tried with larger piles in the stead of those
+/// that fail.
+fn with_larger(
+    seeker: &mut Seeker<'_, '_>,
+    kind: WayOutKind,
+    found: &mut Tried,
+) -> Result<(), Refusal> {
+    let places = [
+        WayOutKind::ShiftAlong,
+        WayOutKind::ShiftOff,
+        WayOutKind::ExtraPile,
+        WayOutKind::StraddlingPair,
+    ];
+    if found.feasible_count > 0 || !places.contains(&kind) || seeker.ways.larger_piles.is_none() {
+        return Ok(());
+    }
+    if let Some(best) = &found.best
+        && let Some(larger) = larger::enlarged(seeker, best.candidate.clone())?
+    {
+        seeker.attempt(larger, found)?;
+    }
+    Ok(())
+}
+
 /// Seeks the ways out.
 pub(super) fn seek(
     request: &Request,
@@ -140,6 +164,7 @@ pub(super) fn seek(
     for (kind, go) in kinds::ALL {
         let mut found = Tried::default();
         go(&mut seeker, &mut found)?;
+        with_larger(&mut seeker, *kind, &mut found)?;
         tried.push((*kind, found));
     }
     let feasible = tried.iter().any(|(_, t)| t.feasible_count > 0);

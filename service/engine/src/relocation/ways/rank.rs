@@ -67,7 +67,7 @@ fn compare(a: &Best, b: &Best) -> Ordering {
     };
     // one that fails is as good as it is near to passing
     let missed = if class(&a.judged) == 2 {
-        printed(a.judged.used).total_cmp(&printed(b.judged.used))
+        round9(a.judged.missed).total_cmp(&round9(b.judged.missed))
     } else {
         Ordering::Equal
     };
@@ -92,7 +92,7 @@ pub(super) fn order(a: (WayOutKind, &Best), b: (WayOutKind, &Best)) -> Ordering 
 
 /// Whether a candidate that fails is nearer to passing than another.
 pub(super) fn misses_less(new: &Best, best: &Best) -> bool {
-    let by = |b: &Best| printed(b.judged.used);
+    let by = |b: &Best| round9(b.judged.missed);
     by(new)
         .total_cmp(&by(best))
         .then_with(|| compare(new, best))

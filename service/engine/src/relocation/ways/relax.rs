@@ -42,7 +42,10 @@ fn kind_of(best: &Best) -> WayOutKind {
     let added = count(|e| matches!(e, E::Added(_)));
     if count(|e| matches!(e, E::Strengthened(_))) > 0 {
         WayOutKind::StrongerBeam
-    } else if count(|e| matches!(e, E::Replaced(_))) > 0 {
+    } else if added == 0
+        && count(|e| matches!(e, E::Moved(_) | E::Replaced(_))) == best.candidate.larger as usize
+        && best.candidate.larger > 0
+    {
         WayOutKind::LargerPiles
     } else if added == 2 {
         WayOutKind::StraddlingPair
@@ -51,7 +54,7 @@ fn kind_of(best: &Best) -> WayOutKind {
             Some(_) => WayOutKind::ShiftAlong,
             None => WayOutKind::ShiftOff,
         }
-    } else if let Some(E::Added(a)) = events.last() {
+    } else if let Some(E::Added(a)) = events.iter().find(|e| matches!(e, E::Added(_))) {
         match (a.pile.off_line, best.candidate.extra_beside) {
             (Some(_), _) => WayOutKind::ShiftOff,
             (None, true) => WayOutKind::ExtraPile,

@@ -45,7 +45,7 @@ pub(super) fn row(
         events: Again(c.events.clone()),
         stretches: tried.stretches.clone(),
         offsets: (kind == WayOutKind::ShiftOff).then(|| tried.offsets.clone()),
-        pile_utilisation_ratio: judged.pile_used,
+        pile_utilisation_ratio: finite(judged.pile_used),
         beam_utilisation_ratio: finite(judged.beam_used),
         utilisation_ratio: finite(judged.used),
         failed: judged.failed.iter().map(in_short).collect(),

@@ -82,7 +82,7 @@ pub(super) fn any_free(bench: &Bench<'_>, on: Along, obstacle: &Obstacle) -> boo
         .any(|(point, _)| bench.clear_of(obstacle, &point))
 }
 
-/// The pile at a place along a beam, or one in its stead.
+/// The pile at a place along a beam, or one in its stead; none where it stands there now.
 pub(super) fn put_along(
     seeker: &Seeker<'_, '_>,
     on: Along,
@@ -188,12 +188,18 @@ fn everywhere(seeker: &mut Seeker<'_, '_>, tried: &mut Tried, put: Put) -> Resul
     let (step, most) = (seeker.step(), seeker.most_along());
     for on in seeker.drawn.clone() {
         let mut places = Vec::new();
+        places.extend(where_drawn(seeker, on, put)?);
         for side in [-1.0, 1.0] {
             for (by, point) in seeker.grid(on, step, side, most) {
-                let Some(candidate) = put(seeker, on, by, point) else {
-                    continue;
+                let found = match put(seeker, on, by, point) {
+                    Some(candidate) => seeker.attempt(candidate, tried)?,
+                    // it stands there now
+                    None => {
+                        let here = seeker.nothing();
+                        let judged = seeker.judge(&here)?;
+                        judged.map(|j| (j.feasible(), j.used))
+                    }
                 };
-                let found = seeker.attempt(candidate, tried)?;
                 places.push(Judged {
                     at: on.at + by,
                     point,
@@ -212,6 +218,27 @@ fn everywhere(seeker: &mut Seeker<'_, '_>, tried: &mut Tried, put: Put) -> Resul
     Ok(())
 }
 
+/// The place where a pile that stands was drawn: nothing says that it may not stand there, but
+/// to say so is no way out.
+fn where_drawn(
+    seeker: &mut Seeker<'_, '_>,
+    on: Along,
+    put: Put,
+) -> Result<Option<Judged>, Refusal> {
+    let point = seeker.asked.drawn;
+    if !seeker.stands() || !seeker.clear(&point) {
+        return Ok(None);
+    }
+    let candidate = put(seeker, on, 0.0, point).unwrap_or_else(|| seeker.nothing());
+    let found = seeker.judge(&candidate)?;
+    Ok(found.map(|judged| Judged {
+        at: on.at,
+        point,
+        feasible: judged.feasible(),
+        used: judged.used,
+    }))
+}
+
 /// The pile along its beams.
 pub(super) fn along(seeker: &mut Seeker<'_, '_>, tried: &mut Tried) -> Result<(), Refusal> {
     everywhere(seeker, tried, put_along)
@@ -225,6 +252,9 @@ pub(super) fn extra(seeker: &mut Seeker<'_, '_>, tried: &mut Tried) -> Result<()
         return Ok(());
     }
     everywhere(seeker, tried, |seeker, _, by, point| {
+        if by == 0.0 {
+            return None;
+        }
         let mut out = seeker.nothing();
         let pile = seeker.anew("a", point);
         out.standing.add(pile.clone(), seeker.next_event(), None);
