@@ -2,6 +2,10 @@
 //! a refusal carried through to a plan that stands, plate and form, several piles one after
 //! another, the request for decision.
 
+use std::time::Duration;
+
+use bearwell::app::Settings;
+use bearwell::service::Service;
 use bearwell_tests::{Door, send};
 use serde_json::{Value, json};
 
@@ -9,6 +13,15 @@ use crate::figures::{ask, check, example, near, number};
 
 const NOUN: &str = "pile-relocation";
 const PATH: &str = "/v1/pile-relocation";
+
+/// A service with time for a search in a build that is not optimised.
+fn patient() -> Door {
+    let settings = Settings {
+        deadline: Duration::from_secs(120),
+        ..Settings::default()
+    };
+    Door::open_with(settings, Service::standard())
+}
 
 fn q(value: f64, unit: &str) -> Value {
     json!({"value": value, "unit": unit})
@@ -188,7 +201,7 @@ async fn a_corner_bridged_has_three_statics() {
 /// fails, and `pile-layout` says the same of it.
 #[tokio::test]
 async fn a_refusal_becomes_a_plan_that_stands() {
-    let door = Door::open();
+    let door = patient();
     let record = example("installation-record", "linnet-c4-for-the-layout");
     let record = ask(&door, "installation-record", &record).await;
     assert_eq!(record["verdict"], "reject");
@@ -229,7 +242,7 @@ async fn a_refusal_becomes_a_plan_that_stands() {
 /// layout judges it by that.
 #[tokio::test]
 async fn a_pile_short_of_torque_keeps_what_is_left() {
-    let door = Door::open();
+    let door = patient();
     let record = example("installation-record", "linnet-e3-short-of-torque");
     let record = ask(&door, "installation-record", &record).await;
     let told = &record["result"]["relocation"];
@@ -312,7 +325,7 @@ async fn events_in_sequence_are_events_at_once() {
 /// The request for decision as a drawing, and the ways out as rows.
 #[tokio::test]
 async fn a_decision_can_be_had_on_a_page() {
-    let door = Door::open();
+    let door = patient();
     let record = example("installation-record", "linnet-c4-for-the-layout");
     let record = ask(&door, "installation-record", &record).await;
     let next = &record["result"]["next_request"];

@@ -3,14 +3,17 @@
 
 mod common;
 
-use bearwell_engine::contract::Paper;
-use bearwell_engine::quantity::System;
+use bearwell_engine::contract::{Call, Paper, Work, run};
+use bearwell_engine::quantity::{In, Presentation, System};
+use bearwell_engine::relocation::{PileRelocation, Request};
+use bearwell_engine::trace::Trace;
+use bearwell_papers::ways_out_csv;
 use common::decision::{Decision, Way, governing};
 use common::strokes::judge_strokes;
 use common::{Plan, Sheet, at, judge};
 use proptest::prelude::*;
 use proptest::test_runner::TestRunner;
-use serde_json::json;
+use serde_json::{Value, json};
 
 const PAPERS: [Paper; 2] = [Paper::Letter, Paper::A4];
 const SYSTEMS: [System; 2] = [System::Si, System::UsCustomary];
@@ -265,4 +268,70 @@ fn no_random_sheet_breaks_the_rules() {
         },
     );
     outcome.unwrap_or_else(|e| panic!("{e}"));
+}
+
+/// Every number and word of a row is that of the JSON answer, every way out has its row.
+#[test]
+fn the_rows_are_the_answer() {
+    for name in ["rock-at-the-corner", "stronger-beam", "nothing-works"] {
+        let folder = concat!(env!("CARGO_MANIFEST_DIR"), "/../../openapi/examples");
+        let path = format!("{folder}/pile-relocation/{name}.json");
+        let text = std::fs::read_to_string(&path).expect("an example");
+        let call: Call<Request> = serde_json::from_str(&text).expect("a request");
+        let work = Work::new(Trace::off(), None);
+        let answer = run::<PileRelocation>(&call, work).expect("an answer");
+        for system in SYSTEMS {
+            let csv = ways_out_csv(&call.request, &answer, system, Paper::A4);
+            let mut rows = csv.split_terminator("\r\n").map(fields);
+            let heads = rows.next().expect("a header");
+            let movement = match system {
+                System::Si => "movement [m]",
+                System::UsCustomary => "movement [ft]",
+            };
+            assert_eq!(heads[14], movement);
+            let form = Presentation::Printed(system);
+            let json = serde_json::to_value(In(form, &answer.result)).expect("it prints");
+            let options = json["ways_out"]["options"].as_array().expect("options");
+            assert!(!options.is_empty(), "{name}");
+            let rows: Vec<Vec<String>> = rows.collect();
+            assert_eq!(rows.len(), options.len(), "{name}");
+            for (row, option) in rows.iter().zip(options) {
+                assert_eq!(row.len(), heads.len(), "{row:?}");
+                for (at, member) in [
+                    (0, "/rank"),
+                    (6, "/pile_utilisation_ratio"),
+                    (7, "/beam_utilisation_ratio"),
+                    (8, "/utilisation_ratio"),
+                    (11, "/extra_pile_count"),
+                    (12, "/larger_pile_count"),
+                    (13, "/change_count"),
+                    (14, "/movement/value"),
+                    (15, "/cost/value"),
+                ] {
+                    let number = option.pointer(member).and_then(Value::as_f64);
+                    assert_eq!(row[at].parse().ok(), number, "{member}: {row:?}");
+                }
+                for (at, member) in [(2, "kind"), (3, "verdict")] {
+                    assert_eq!(row[at], option[member].as_str().expect("a word"));
+                }
+                for check in option["failed"].as_array().expect("checks") {
+                    assert!(row[9].contains(check["check"].as_str().expect("a name")));
+                }
+            }
+        }
+    }
+}
+
+/// The fields of a line; none of these holds a quotation mark.
+fn fields(line: &str) -> Vec<String> {
+    let mut all = vec![String::new()];
+    let mut quoted = false;
+    for c in line.chars() {
+        match c {
+            '"' => quoted = !quoted,
+            ',' if !quoted => all.push(String::new()),
+            c => all.last_mut().expect("a field").push(c),
+        }
+    }
+    all
 }
