@@ -8,7 +8,7 @@ use crate::layout::codes::checks as plan;
 use crate::layout::{GivenPile, GradeBeam, Outcome, PlanPoint};
 use crate::relocation::apply::{Applied, Standing, Tracked, given};
 use crate::relocation::compare::{Spans, of_beam, used};
-use crate::relocation::outcome::{FeasibleOffset, FeasibleStretch, PileFate};
+use crate::relocation::outcome::{FeasibleOffset, FeasibleStretch, PileFate, WayOutKind};
 use crate::relocation::request::{RelocationEvent, Request, WaysOut};
 use crate::relocation::{judge, moved};
 use crate::text::Label;
@@ -21,8 +21,6 @@ pub(super) struct Candidate {
     /// Beams with the strengths they get.
     pub stronger: Vec<(usize, GradeBeam)>,
     pub extra: u32,
-    /// One more beside a pile that stays.
-    pub extra_beside: bool,
     pub larger: u32,
     /// Farthest distance of a pile from where it was drawn, m.
     pub movement: f64,
@@ -53,6 +51,7 @@ impl Judged {
 /// A candidate with how it was judged.
 #[derive(Debug, Clone)]
 pub(super) struct Best {
+    pub kind: WayOutKind,
     pub candidate: Candidate,
     pub judged: Judged,
 }
@@ -81,6 +80,8 @@ pub(super) struct Seeker<'a, 'b> {
     pub obstacle: Option<Obstacle>,
     /// Beams on which the pile was drawn.
     pub drawn: Vec<Along>,
+    /// The kind that is tried now.
+    pub kind: WayOutKind,
     pub count: u64,
     pub complete: bool,
     /// For each check that alone keeps a candidate from being feasible, the one nearest to it; and
@@ -112,6 +113,7 @@ impl<'a, 'b> Seeker<'a, 'b> {
             work,
             obstacle,
             drawn,
+            kind: WayOutKind::LeaveOut,
             count: 0,
             complete: true,
             near: Vec::new(),
@@ -130,6 +132,18 @@ impl<'a, 'b> Seeker<'a, 'b> {
     /// Whether it is a support.
     pub fn stands(&self) -> bool {
         self.pile().after.is_some()
+    }
+
+    /// Whether at another place it would be a new pile: it is lost, or has less to count on than
+    /// was drawn, and stays in the ground.
+    pub fn anew_elsewhere(&self) -> bool {
+        let event = self.pile().event.and_then(|e| self.request.events.get(e));
+        let short = match event {
+            Some(RelocationEvent::StoppedShort(_)) => true,
+            Some(RelocationEvent::Moved(m)) => m.residual.is_some(),
+            _ => false,
+        };
+        short || !self.stands()
     }
 
     /// The pile as it now stands.
@@ -175,7 +189,6 @@ impl<'a, 'b> Seeker<'a, 'b> {
             standing: self.applied.standing.clone(),
             stronger: Vec::new(),
             extra: 0,
-            extra_beside: false,
             larger: 0,
             movement: 0.0,
             cost: None,
@@ -304,7 +317,11 @@ impl<'a, 'b> Seeker<'a, 'b> {
         tried.tried_count += 1;
         let (feasible, used) = (judged.feasible(), judged.used);
         tried.feasible_count += u32::from(feasible);
-        let new = Best { candidate, judged };
+        let new = Best {
+            kind: self.kind,
+            candidate,
+            judged,
+        };
         if !feasible {
             self.note_near(&new);
         }

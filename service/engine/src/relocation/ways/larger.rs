@@ -5,7 +5,7 @@ use super::kinds::as_is;
 use crate::contract::{Check, Refusal, utilisation};
 use crate::layout::codes::checks as plan;
 use crate::relocation::outcome::PileFate;
-use crate::relocation::request::{LargerPile, PileReplaced, RelocationEvent};
+use crate::relocation::request::{LargerPile, PileReplaced, RelocationEvent, ResidualCapacity};
 use crate::text::Label;
 
 /// Rounds after which piles that still fail are left: stiffer piles draw load.
@@ -104,8 +104,6 @@ fn replaced(
     for (pile, offer) in taken {
         let larger = offers[*offer];
         let tracked = &mut out.standing.piles[*pile];
-        tracked.fate = PileFate::Replaced;
-        tracked.event = Some(seeker.next_event());
         if let Some(after) = tracked.after {
             let position = &mut out.standing.positions[after];
             position.compression = Some(larger.compression);
@@ -115,6 +113,11 @@ fn replaced(
                 position.founded_on_rock = None;
             }
         }
+        if told(&mut out.events, &tracked.label, larger) {
+            continue;
+        }
+        tracked.fate = PileFate::Replaced;
+        tracked.event = Some(seeker.next_event());
         out.events.push(RelocationEvent::Replaced(PileReplaced {
             pile: Label(tracked.label.clone()),
             pile_type: None,
@@ -126,4 +129,36 @@ fn replaced(
     }
     out.larger = taken.len() as u32;
     out
+}
+
+/// Tells it in the event that adds or moves the pile, where there is one.
+fn told(events: &mut [RelocationEvent], label: &str, larger: &LargerPile) -> bool {
+    for event in events {
+        match event {
+            RelocationEvent::Added(a)
+                if a.pile.label.as_ref().is_some_and(|l| l.as_str() == label) =>
+            {
+                a.pile.compression = Some(larger.compression);
+                a.pile.tension = Some(larger.tension);
+                if larger.stiffness.is_some() {
+                    a.pile.stiffness = larger.stiffness;
+                    a.pile.founded_on_rock = None;
+                }
+                a.why = Some(larger.label.clone());
+                return true;
+            }
+            RelocationEvent::Moved(m) if m.pile.as_str() == label => {
+                m.residual = Some(ResidualCapacity {
+                    compression: larger.compression,
+                    tension: larger.tension,
+                    stiffness: larger.stiffness,
+                    founded_on_rock: None,
+                });
+                m.why = Some(larger.label.clone());
+                return true;
+            }
+            _ => {}
+        }
+    }
+    false
 }

@@ -163,6 +163,7 @@ pub(super) fn seek(
     let mut tried = Vec::new();
     for (kind, go) in kinds::ALL {
         let mut found = Tried::default();
+        seeker.kind = *kind;
         go(&mut seeker, &mut found)?;
         with_larger(&mut seeker, *kind, &mut found)?;
         tried.push((*kind, found));

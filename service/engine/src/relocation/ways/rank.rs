@@ -7,21 +7,24 @@ use crate::contract::Verdict;
 use crate::quantity::round9;
 use crate::relocation::outcome::WayOutKind;
 use crate::relocation::request::RelocationEvent;
+use crate::text::Label;
 
 /// What a candidate costs by the caller's prices; none where one of its parts has none.
 pub(super) fn cost(seeker: &Seeker<'_, '_>, c: &Candidate) -> Option<f64> {
     let prices = seeker.ways.prices.as_ref()?;
     let larger = seeker.ways.larger_piles.as_deref().unwrap_or_default();
+    // an event of a larger pile has its name for a reason
+    let more = |why: Option<&Label>| match larger.iter().find(|l| Some(&l.label) == why) {
+        Some(own) => own.price.or(prices.replaced_pile),
+        None => Some(0.0),
+    };
     let mut sum = 0.0;
     for event in &c.events {
         sum += match event {
-            RelocationEvent::Moved(_) => prices.moved_pile?,
-            RelocationEvent::Added(_) => prices.extra_pile?,
+            RelocationEvent::Moved(m) => prices.moved_pile? + more(m.why.as_ref())?,
+            RelocationEvent::Added(a) => prices.extra_pile? + more(a.why.as_ref())?,
             RelocationEvent::Omitted(_) | RelocationEvent::StoppedShort(_) => 0.0,
-            RelocationEvent::Replaced(r) => {
-                let own = larger.iter().find(|l| Some(&l.label) == r.why.as_ref());
-                own.and_then(|l| l.price).or(prices.replaced_pile)?
-            }
+            RelocationEvent::Replaced(r) => more(r.why.as_ref())?,
             RelocationEvent::Strengthened(s) => {
                 let labels = seeker.bench.beam_labels();
                 let beam = labels.iter().position(|l| l == s.beam.as_str())?;

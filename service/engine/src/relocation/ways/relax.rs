@@ -34,37 +34,6 @@ pub(super) fn limits(
     Ok(out)
 }
 
-/// The kind of way out that a candidate is.
-fn kind_of(best: &Best) -> WayOutKind {
-    use crate::relocation::request::RelocationEvent as E;
-    let events = &best.candidate.events;
-    let count = |is: fn(&E) -> bool| events.iter().filter(|e| is(e)).count();
-    let added = count(|e| matches!(e, E::Added(_)));
-    if count(|e| matches!(e, E::Strengthened(_))) > 0 {
-        WayOutKind::StrongerBeam
-    } else if added == 0
-        && count(|e| matches!(e, E::Moved(_) | E::Replaced(_))) == best.candidate.larger as usize
-        && best.candidate.larger > 0
-    {
-        WayOutKind::LargerPiles
-    } else if added == 2 {
-        WayOutKind::StraddlingPair
-    } else if let Some(E::Moved(m)) = events.first() {
-        match m.along {
-            Some(_) => WayOutKind::ShiftAlong,
-            None => WayOutKind::ShiftOff,
-        }
-    } else if let Some(E::Added(a)) = events.iter().find(|e| matches!(e, E::Added(_))) {
-        match (a.pile.off_line, best.candidate.extra_beside) {
-            (Some(_), _) => WayOutKind::ShiftOff,
-            (None, true) => WayOutKind::ExtraPile,
-            (None, false) => WayOutKind::ShiftAlong,
-        }
-    } else {
-        WayOutKind::LeaveOut
-    }
-}
-
 /// The check that is missed most.
 fn of_check(
     seeker: &mut Seeker<'_, '_>,
@@ -86,7 +55,7 @@ fn of_check(
         Relation::AtMost => (check.capacity.clone(), check.demand.clone()),
         Relation::AtLeast => (check.demand.clone(), check.capacity.clone()),
     };
-    let row = rows::row(seeker, (kind_of(best), 1), best, &Tried::default(), full)?;
+    let row = rows::row(seeker, (best.kind, 1), best, &Tried::default(), full)?;
     Ok(row.map(|option| LimitToRelax {
         limit: check.id.to_string(),
         subject: check.subject.as_ref().map(|s| s.label.clone()),
@@ -150,6 +119,7 @@ fn first_beyond(
 
 /// The least offset beyond `max_off_line` where nothing fails.
 fn farther_off(seeker: &mut Seeker<'_, '_>, full: bool) -> Result<Option<LimitToRelax>, Refusal> {
+    seeker.kind = WayOutKind::ShiftOff;
     let allowed = moved::allowance(seeker.request).0;
     let most = seeker.ways.max_off_line.unwrap_or(allowed).si();
     if !seeker.stands() && seeker.obstacle.is_none() {

@@ -7,6 +7,7 @@ use crate::layout::PlanPoint;
 use crate::layout::bench::{Along, Bench, Obstacle};
 use crate::quantity::{Length, LengthUnit, Size};
 use crate::relocation::apply::{shifted, tidy};
+use crate::relocation::compare::same_place;
 use crate::relocation::moved;
 use crate::relocation::outcome::{FeasibleOffset, FeasibleStretch, PileFate};
 use crate::relocation::request::{PileAdded, PileMoved, RelocationEvent};
@@ -89,18 +90,15 @@ pub(super) fn put_along(
     by: f64,
     point: PlanPoint,
 ) -> Option<Candidate> {
-    let Some(now) = seeker.now() else {
-        let mut out = seeker.nothing();
-        let pile = seeker.anew("a", point);
-        out.standing.add(pile.clone(), seeker.next_event(), None);
-        out.events
-            .push(RelocationEvent::Added(PileAdded { pile, why: None }));
-        (out.extra, out.movement) = (1, by.abs());
-        return Some(out);
-    };
     // where it now stands along that beam; it may stand on another one
-    let here = seeker.bench.along_at(&now.at);
-    let Some(from) = here.into_iter().find(|a| a.beam == on.beam) else {
+    let here = seeker.now().and_then(|now| {
+        let mut all = seeker.bench.along_at(&now.at).into_iter();
+        Some((now, all.find(|a| a.beam == on.beam)?))
+    });
+    let Some((now, from)) = here.filter(|_| !seeker.anew_elsewhere()) else {
+        if by == 0.0 {
+            return None;
+        }
         let mut out = seeker.without();
         let pile = seeker.anew("a", point);
         out.standing.add(pile.clone(), seeker.next_event(), None);
@@ -226,7 +224,11 @@ fn where_drawn(
     put: Put,
 ) -> Result<Option<Judged>, Refusal> {
     let point = seeker.asked.drawn;
-    if !seeker.stands() || !seeker.clear(&point) {
+    // a pile that is short has its own capacity only where it is
+    let here = seeker
+        .now()
+        .is_some_and(|n| !seeker.anew_elsewhere() || same_place(&n.at, &point));
+    if !here || !seeker.clear(&point) {
         return Ok(None);
     }
     let candidate = put(seeker, on, 0.0, point).unwrap_or_else(|| seeker.nothing());
@@ -260,7 +262,7 @@ pub(super) fn extra(seeker: &mut Seeker<'_, '_>, tried: &mut Tried) -> Result<()
         out.standing.add(pile.clone(), seeker.next_event(), None);
         out.events
             .push(RelocationEvent::Added(PileAdded { pile, why: None }));
-        (out.extra, out.extra_beside, out.movement) = (1, true, by.abs());
+        (out.extra, out.movement) = (1, by.abs());
         Some(out)
     })
 }
@@ -287,7 +289,11 @@ pub(super) fn off_within(
     let at = seeker.now().map_or(seeker.asked.drawn, |n| n.at);
     let beams = seeker.bench.along_at(&at);
     // at a corner a pile in the stead of a lost one has no line of its own but the first
-    let count = if seeker.stands() { beams.len() } else { 1 };
+    let count = if seeker.anew_elsewhere() {
+        1
+    } else {
+        beams.len()
+    };
     let step = seeker.step();
     for on in beams.into_iter().take(count) {
         let mut open: Option<FeasibleOffset> = None;
@@ -328,35 +334,36 @@ pub(super) fn off_within(
 }
 
 fn beside(seeker: &Seeker<'_, '_>, on: Along, off: f64, at: PlanPoint) -> Candidate {
-    let mut out = seeker.nothing();
     let size = Size::from_si(off);
-    if seeker.stands() {
-        let own = &mut out.standing.piles[seeker.asked.pile];
-        own.fate = PileFate::Moved;
-        own.event = Some(seeker.next_event());
-        let along = own.moved.map_or(0.0, |m| m.1);
-        own.moved = Some((on.beam, along, off));
-        if let Some(after) = own.after {
-            out.standing.positions[after].off_line = Some(size);
-        }
-        out.events.push(RelocationEvent::Moved(PileMoved {
-            pile: Label(seeker.label().to_owned()),
-            along: None,
-            beam: Some(Label(seeker.bench.beam_labels()[on.beam].clone())),
-            off_line: Some(size),
-            residual: None,
-            unintended: None,
-            why: None,
-        }));
-    } else {
+    if seeker.anew_elsewhere() {
+        let mut out = seeker.without();
         let mut pile = seeker.anew("a", at);
         pile.off_line = Some(size);
         let line = Some((on.beam, 0.0, off));
         out.standing.add(pile.clone(), seeker.next_event(), line);
         out.events
             .push(RelocationEvent::Added(PileAdded { pile, why: None }));
-        out.extra = 1;
+        (out.extra, out.movement) = (1, off.abs());
+        return out;
     }
+    let mut out = seeker.nothing();
+    let own = &mut out.standing.piles[seeker.asked.pile];
+    own.fate = PileFate::Moved;
+    own.event = Some(seeker.next_event());
+    let along = own.moved.map_or(0.0, |m| m.1);
+    own.moved = Some((on.beam, along, off));
+    if let Some(after) = own.after {
+        out.standing.positions[after].off_line = Some(size);
+    }
+    out.events.push(RelocationEvent::Moved(PileMoved {
+        pile: Label(seeker.label().to_owned()),
+        along: None,
+        beam: Some(Label(seeker.bench.beam_labels()[on.beam].clone())),
+        off_line: Some(size),
+        residual: None,
+        unintended: None,
+        why: None,
+    }));
     out.movement = off.abs();
     out
 }
