@@ -114,12 +114,17 @@ pub(super) fn job(random: &mut Random) -> Request {
             metres((random.between(0.0, 0.3) * 100.0).round() / 100.0)
         ),
     };
+    let larger = match random.below(3) {
+        0 => "",
+        _ => {
+            r#""larger_piles":[{"label":"large","compression":{"value":150,"unit":"kN"},"tension":{"value":60,"unit":"kN"}},
+              {"label":"middle","compression":{"value":80,"unit":"kN"},"tension":{"value":30,"unit":"kN"}}],"#
+        }
+    };
     let text = format!(
         r#"{{"layout":{plan},"events":[{}],
         "ways_out":{{{obstruction}"pile":"P{}","step":{},"pair_step_count":2,"max_along":{},
-        "larger_piles":[{{"label":"large","compression":{{"value":150,"unit":"kN"}},"tension":{{"value":60,"unit":"kN"}}}},
-                        {{"label":"middle","compression":{{"value":80,"unit":"kN"}},"tension":{{"value":30,"unit":"kN"}}}}],
-        "option_detail":"full"}}}}"#,
+        {larger}"option_detail":"full"}}}}"#,
         list.join(","),
         first + 1,
         metres(0.15),
