@@ -5,7 +5,7 @@ use std::time::Duration;
 use bearwell_engine::contract::{Answer, Call, Noun};
 use bearwell_engine::{
     corrosion, drag_force, footing, forecast, frost, frost_depth, ground_heave, helix, job, layout,
-    load_test, record, torque,
+    load_test, record, relocation, torque,
 };
 use reqwest::header::{ACCEPT, CONTENT_TYPE, RETRY_AFTER};
 use serde::de::DeserializeOwned;
@@ -107,6 +107,8 @@ calculations! {
         "Steel lost to the ground over a life, and the section left.";
     pile_layout: layout::PileLayout, layout::Request => layout::Outcome,
         "Where the piles go along grade beams, and what they carry.";
+    pile_relocation: relocation::PileRelocation, relocation::Request => relocation::Outcome,
+        "What changes when piles cannot go where they were drawn, and the ways out.";
     footing_bearing: footing::FootingBearing, footing::Request => footing::Outcome,
         "What the soil under a dug footing bears, by the classical theories.";
     load_test: load_test::LoadTest, load_test::Request => load_test::Outcome,

@@ -14,6 +14,7 @@ mod pages;
 mod plans;
 mod problems;
 mod records;
+mod relocations;
 mod sheets;
 mod staking;
 mod tables;

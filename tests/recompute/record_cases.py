@@ -2,6 +2,7 @@
 not here; their logs are made in record_logs.py.
 """
 
+import copy
 from datetime import date, timedelta
 
 from profiles import Draw
@@ -15,6 +16,9 @@ COUNT = 420
 SPOILED = 0.18
 # Share of requests in which all is sent and little goes wrong.
 SOUND = 0.55
+# Loads on sound piles, times their own, and of how many requests these are taken.
+MORE_LOAD = (1.15, 1.3, 1.45, 1.6, 1.8)
+SHORT_FROM = 250
 
 DEFINITIONS = (
     "lower_of_two_windows",
@@ -339,9 +343,40 @@ def _request(draw):
     return request, faults, events
 
 
+def _short(request, times):
+    """The same pile with so many times the load, where it cannot go deeper."""
+    short = copy.deepcopy(request)
+    names = [column["name"] for column in request["log"]["columns"]]
+    at = names.index("depth")
+    unit = request["log"]["columns"][at]["unit"]
+    # at the greatest depth allowed, which is deep enough
+    for limit in ("minimum_tip_depth", "maximum_tip_depth"):
+        short["depths"][limit] = quantity(request["log"]["rows"][-1][at], unit)
+    demand = short["target"]["from_demand"]["demand"]
+    for side in ("compression", "tension"):
+        if side in demand:
+            demand[side]["value"] *= times
+    short["relocation"] = {"pile": "A1"}
+    return short
+
+
+def _torques_short(drawn):
+    """Piles whose torque is short and little else: sound ones with more load."""
+    for request, faults, events in drawn:
+        target = request.get("target") or {}
+        quiet = not faults and "stop" not in request and "history" not in request
+        if quiet and "from_demand" in target and "ground" in request:
+            for times in MORE_LOAD:
+                yield _short(request, times), set(), events
+
+
 def requests():
     """All of them: (items of a batch, the faults each must be refused for, what befell each)."""
     draw = Draw(SEED)
     drawn = [_request(draw) for _ in range(COUNT)]
+    # every second one asks what the layout is told of it
+    for request, _, _ in drawn[::2]:
+        request["relocation"] = {"pile": "A1"}
+    drawn += _torques_short(drawn[:SHORT_FROM])
     items = [{"id": f"p{n:03}", "request": row[0]} for n, row in enumerate(drawn, start=1)]
     return items, [row[1] for row in drawn], [row[2] for row in drawn]

@@ -63,8 +63,10 @@ WARNINGS = (
     "record_gauge_band",
     "record_tension_factor_in_doubt",
 )
+LAYOUT_TOLD = ("as_designed", "once_proven", "once_deeper", "by_torque", "nothing")
 CHOICES = (
     *(f"verdict {name}" for name in ("accept", "provisional", "reject", "continue")),
+    *(f"layout told {name}" for name in LAYOUT_TOLD),
     *(f"standing {name}" for name in ("counts", "spike", "unconfirmed", "not_fresh", "no_torque")),
     *(f"effective {name}" for name in record_cases.DEFINITIONS),
     "effective left out",
@@ -109,6 +111,9 @@ NOT_RECOMPUTED = {
     "result.ground",
     "result.completeness",
     "result.next_steps",
+    "result.next_request",
+    "result.relocation.detail",
+    "result.relocation.event.stopped_short.why",
     "result.required.source",
     "result.effective.source",
     "result.torque_factor.effective_diameter",
@@ -155,6 +160,9 @@ def _comparable(answer):
     if "capacity" in result:
         withheld = sorted(result["capacity"]["withheld_for"])
         result["capacity"] = {**result["capacity"], "withheld_for": withheld}
+    if "relocation" in result:
+        told = result["relocation"]
+        result["relocation"] = {**told, "withheld_for": sorted(told["withheld_for"])}
     return {
         "verdict": answer["verdict"],
         "verdict_reasons": sorted(reason["code"] for reason in answer["verdict_reasons"]),
@@ -174,6 +182,8 @@ def _used(request, got):
     """The choices, standings and outcomes of one answered request."""
     found = {f"verdict {got['verdict']}"}
     found |= {f"standing {row['standing']}" for row in got["result"]["rows"]}
+    if "relocation" in got["result"]:
+        found.add(f"layout told {got['result']['relocation']['counts']}")
     found.add(f"effective {request.get('effective_torque', 'left out')}")
     found |= {f"factor {name}" for name in request.get("torque_factor", {})}
     found.add(f"stop {request.get('stop')}")

@@ -46,6 +46,15 @@ WITHHELD = {
 }
 # Of these also where they could not be judged.
 UNPROVEN_WITHHOLDS = {"record_advance", "record_calibration", "record_ground_capacity"}
+# Failures that the capacity by torque says already.
+SHORT = {"record_torque", "record_tension_top_torque"}
+# What a layout may count on where the pile is not rejected.
+COUNTS = {
+    "accept": "as_designed",
+    "provisional": "once_proven",
+    "not_asked": "once_proven",
+    "continue": "once_deeper",
+}
 # Rules that are looked up in the answer and not recomputed.
 TAKEN = (
     "record_helix_ground",
@@ -141,6 +150,38 @@ def capacity(judge):
     return found
 
 
+def relocation(judge, outcome, doubts, carries):
+    """What the layout is told of the pile, by the text of the method `record_onward`."""
+    asked = judge.request.get("relocation")
+    if asked is None:
+        return None
+    pile = asked.get("pile") or judge.request["label"]
+    if outcome != "reject":
+        return {"pile": pile, "counts": COUNTS[outcome], "withheld_for": []}
+    status = {name: check["status"] for name, check in judge.checks.items()}
+    withheld = {n for n, s in status.items() if s == "fail"} - SHORT
+    withheld |= {n for n, s in status.items() if s == "not_evaluated"}
+    withheld |= set(doubts) - {"record_gauge_band"}
+    withheld |= set((carries or {}).get("withheld_for", ()))
+    by_torque = (carries or {}).get("by_effective_torque", {})
+    event = {"pile": pile}
+    if judge.log.tip >= 0.0:
+        event["depth"] = judge.log.tip
+    if not withheld and "compression_design" in by_torque:
+        rules = ("record_tension_depth", "record_tension_top_torque")
+        holds = all(status.get(name) == "pass" for name in rules)
+        event["residual"] = {
+            "compression": by_torque["compression_design"],
+            "tension": by_torque.get("tension_design", 0.0) if holds else 0.0,
+        }
+    return {
+        "pile": pile,
+        "counts": "by_torque" if "residual" in event else "nothing",
+        "withheld_for": sorted(withheld),
+        "event": {"stopped_short": event},
+    }
+
+
 def _row(row, pitch):
     found = {"depth": row.depth, "standing": row.standing}
     if row.torque is not None:
@@ -161,6 +202,7 @@ def expected(request, taken):
     doubts = warn(judge)
     outcome, reasons = verdict(judge, doubts)
     pitch = judge.pitch()
+    carries = capacity(judge)
     result = {
         "tip_depth": judge.log.tip,
         "helices": [
@@ -171,7 +213,8 @@ def expected(request, taken):
         "effective": judge.effective,
         "final_torque": judge.final,
         "greatest_torque": judge.greatest,
-        "capacity": capacity(judge),
+        "capacity": carries,
+        "relocation": relocation(judge, outcome, doubts, carries),
         "rows": [_row(row, pitch) for row in judge.log.rows],
     }
     known = record_torque.factors(request)

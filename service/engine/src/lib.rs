@@ -32,6 +32,7 @@ pub mod quantity;
 #[cfg(all(test, feature = "compute"))]
 mod random;
 pub mod record;
+pub mod relocation;
 pub mod shaft;
 pub mod soil;
 pub mod source;

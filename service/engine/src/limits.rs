@@ -77,6 +77,10 @@ pub const FORECAST_TORQUES: usize = 8;
 pub const FORECAST_EXTENSIONS: usize = 4;
 /// Piles of a job.
 pub const JOB_PILES: usize = 60;
+/// Events of a relocation.
+pub const RELOCATION_EVENTS: usize = 200;
+/// Larger piles that a way out may take.
+pub const LARGER_PILES: usize = 20;
 /// Load tests of a job.
 pub const JOB_LOAD_TESTS: usize = 120;
 /// Fields that a caller lists of an installation record.
@@ -149,6 +153,8 @@ limits! {
     "forecast_torques" = FORECAST_TORQUES, "Different required torques in a forecast.";
     "forecast_extensions" = FORECAST_EXTENSIONS, "Lengths of extensions in a forecast.";
     "job_piles" = JOB_PILES, "Piles of a job.";
+    "relocation_events" = RELOCATION_EVENTS, "Events of piles that could not go where they were drawn.";
+    "larger_piles" = LARGER_PILES, "Larger piles that a way out may take.";
     "job_load_tests" = JOB_LOAD_TESTS, "Load tests of the piles of a job.";
     "record_fields" = RECORD_FIELDS, "Fields that a caller lists of an installation record.";
     "cab_card_steps" = CAB_CARD_STEPS, "Steps of a card for the cab up to the shaft limit.";

@@ -11,12 +11,19 @@ use crate::page::{self, Scale, View};
 use crate::panel::Subject;
 use crate::place::Room;
 use crate::plan::kinds::Kinds;
+use crate::plan::moves::Moves;
 use crate::plan::{beams, ground, piles, slabs};
 use crate::svg::{Anchor, Rect, Style, Svg, width};
 use crate::words;
 
 /// Height of the ruler below the plan.
 const RULER: f64 = 5.5;
+/// Room around a plan for the labels of its outer piles, mm: east and west together, north and
+/// south together.
+pub type Labels = (f64, f64);
+
+/// That of a plan with all that stands beside its piles.
+pub const LABELS: Labels = (26.0, 28.0);
 /// How far the sheet goes beyond the beams for things in the ground, as a share of the
 /// plan's longer side.
 const BEYOND: f64 = 0.15;
@@ -73,8 +80,21 @@ pub fn failed(answer: &Answer<Outcome>, kind: SubjectKind) -> BTreeSet<String> {
 
 /// Draws the plan into `frame`.
 pub fn draw(svg: &mut Svg, s: Subject, notes: Notes, frame: Rect) -> Figure {
+    draw_with(svg, s, notes, &Moves::default(), LABELS, frame)
+}
+
+/// Draws the plan with what became of piles into `frame`, with so much room beside it, east and
+/// west together and north and south together, for the labels of outer piles.
+pub fn draw_with(
+    svg: &mut Svg,
+    s: Subject,
+    notes: Notes,
+    moves: &Moves,
+    labels: Labels,
+    frame: Rect,
+) -> Figure {
     let outcome = &s.answer.result;
-    let (scale, view, field, step) = fit(bounds(s), frame, s.system);
+    let (scale, view, field, step) = fit(bounds(s, moves), labels, frame, s.system);
     let kinds = Kinds::of(s);
     let mut figure = Figure {
         factor: view.factor,
@@ -95,12 +115,20 @@ pub fn draw(svg: &mut Svg, s: Subject, notes: Notes, frame: Rect) -> Figure {
     let all = beams::beams(s, &view);
     beams::draw(svg, s, &view, &all, &figure.failed_beams);
     beams::avoid(s, &view, &all, &mut room);
-    piles::draw(svg, outcome, &view, &figure, &mut room);
+    moves.draw(svg, &view, figure.radius, field, &mut room);
+    // on paper beside its line where it is; distances are along the line
+    let moved = moves.placed(s.answer);
+    let placed = Subject {
+        answer: moved.as_ref().unwrap_or(s.answer),
+        ..s
+    };
+    piles::draw(svg, &placed.answer.result, &view, &figure, &mut room);
     let parts: Vec<ground::Part> = ground::parts(s.request, &view, field);
     let (seen, outside): (Vec<_>, Vec<_>) = parts.into_iter().partition(|p| p.seen(field));
     figure.outside_count = outside.len();
     seen.iter().for_each(|part| part.avoid(&mut room, field));
-    piles::texts(svg, s, &view, &all, &mut figure, &mut room);
+    piles::texts(svg, placed, &view, &all, &mut figure, &mut room);
+    figure.untold_count += moves.tell(svg, &view, figure.radius, &mut room);
     for part in &seen {
         figure.untold_count += usize::from(!part.tell(svg, &mut room, field));
     }
@@ -116,12 +144,17 @@ pub fn draw(svg: &mut Svg, s: Subject, notes: Notes, frame: Rect) -> Figure {
 
 /// The scale of the plan in a frame.
 pub fn scale(s: Subject, frame: Rect) -> Scale {
-    fit(bounds(s), frame, s.system).0
+    scale_with(s, &Moves::default(), LABELS, frame)
+}
+
+/// The same with what became of piles, and with so much room for labels.
+pub fn scale_with(s: Subject, moves: &Moves, labels: Labels, frame: Rect) -> Scale {
+    fit(bounds(s, moves), labels, frame, s.system).0
 }
 
 /// West, south, east and north edge of what is to be seen: beams, form lines and piles, and
 /// what lies in the ground near them.
-fn bounds(s: Subject) -> [f64; 4] {
+fn bounds(s: Subject, moves: &Moves) -> [f64; 4] {
     let outcome = &s.answer.result;
     let edges = outcome.beams.iter().flat_map(|b| b.edges.iter().flatten());
     let points = outcome
@@ -136,7 +169,8 @@ fn bounds(s: Subject) -> [f64; 4] {
                 .flatten()
                 .flat_map(|o| o.points.iter()),
         )
-        .chain(outcome.piles.iter().map(|p| &p.at));
+        .chain(outcome.piles.iter().map(|p| &p.at))
+        .chain(moves.points());
     let b = page::bounds(points).unwrap_or([0.0, 0.0, 1.0, 1.0]);
     let beyond = BEYOND * (b[2] - b[0]).max(b[3] - b[1]);
     match page::bounds(ground::points(s.request).iter()) {
@@ -151,7 +185,7 @@ fn bounds(s: Subject) -> [f64; 4] {
 }
 
 /// Scale, view, inner field and ruler step of a plan in a frame.
-fn fit(b: [f64; 4], frame: Rect, system: System) -> (Scale, View, Rect, f64) {
+fn fit(b: [f64; 4], labels: Labels, frame: Rect, system: System) -> (Scale, View, Rect, f64) {
     let extent = (b[2] - b[0], b[3] - b[1]);
     let mut beside = 10.0;
     loop {
@@ -161,8 +195,7 @@ fn fit(b: [f64; 4], frame: Rect, system: System) -> (Scale, View, Rect, f64) {
             w: frame.w - beside,
             h: frame.h - RULER,
         };
-        // room around the plan for the labels of its outer piles
-        let room = (field.w - 26.0, field.h - 28.0);
+        let room = (field.w - labels.0, field.h - labels.1);
         let scale = page::scale(extent, room, system);
         let view = View {
             centre: ((b[0] + b[2]) / 2.0, (b[1] + b[3]) / 2.0),

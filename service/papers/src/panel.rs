@@ -244,7 +244,7 @@ fn piles(s: Subject) -> Vec<String> {
 }
 
 /// What is not on the sheet.
-fn missing(figure: &Figure) -> Vec<String> {
+pub fn missing(figure: &Figure) -> Vec<String> {
     let mut texts = Vec::new();
     if figure.notes == Notes::Loads && !figure.short.is_empty() {
         texts.push(format!(

@@ -265,6 +265,17 @@ pub fn verdict(verdict: Verdict) -> (&'static str, &'static str) {
     }
 }
 
+/// The verdict as it stands in JSON.
+pub fn verdict_code(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Accept => "accept",
+        Verdict::Provisional => "provisional",
+        Verdict::Reject => "reject",
+        Verdict::Continue => "continue",
+        Verdict::NotAsked => "not_asked",
+    }
+}
+
 /// The design basis in words.
 pub fn basis(basis: &LayoutBasis) -> String {
     match basis {

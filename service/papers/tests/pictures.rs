@@ -14,11 +14,12 @@ use bearwell_engine::layout::PileLayout;
 use bearwell_engine::load_test::LoadTest;
 use bearwell_engine::quantity::System;
 use bearwell_engine::record::InstallationRecord;
+use bearwell_engine::relocation::PileRelocation;
 use bearwell_engine::torque::TorqueCapacity;
 use bearwell_engine::trace::Trace;
 use bearwell_papers::{
-    cab_card_svg, frost_svg, helix_svg, job_svg, layout_numbers_svg, layout_svg, load_test_svg,
-    record_svg,
+    cab_card_svg, decision_svg, frost_svg, helix_svg, job_svg, layout_numbers_svg, layout_svg,
+    load_test_svg, record_svg,
 };
 use common::judge;
 use common::strokes::judge_strokes;
@@ -35,6 +36,16 @@ const LAYOUTS: [(&str, Paper); 10] = [
     ("sizerin", Paper::A4),
     ("slab-on-void-form", Paper::Letter),
     ("soil-zones", Paper::A4),
+];
+/// Examples of `pile-relocation` whose pictures are committed, as `decision-` and their name.
+const DECISIONS: [(&str, Paper); 7] = [
+    ("linnet", Paper::Letter),
+    ("nothing-works", Paper::Letter),
+    ("pipe-through-the-beam", Paper::A4),
+    ("refused-and-redesigned", Paper::Letter),
+    ("rock-at-the-corner", Paper::Letter),
+    ("sizerin", Paper::A4),
+    ("three-refused-in-a-row", Paper::Letter),
 ];
 /// Examples of `helix-capacity` whose pictures are committed, as `helix-` and their name.
 const HELICES: [(&str, Paper); 9] = [
@@ -155,6 +166,15 @@ fn every_layout_makes_a_good_sheet() {
 }
 
 #[test]
+fn every_relocation_makes_a_good_sheet() {
+    let judge = |name: &str, svg: &str| {
+        let sheet = judge(name, svg);
+        judge_strokes(name, svg, &sheet);
+    };
+    all_sheets::<PileRelocation>(decision_svg, judge, DECISIONS.len());
+}
+
+#[test]
 fn every_helix_capacity_makes_a_good_sheet() {
     let judge = |name: &str, svg: &str| {
         let sheet = judge(name, svg);
@@ -211,6 +231,7 @@ fn every_installation_job_makes_a_good_sheet() {
 #[test]
 fn committed_pictures_are_what_is_drawn() {
     committed::<PileLayout>(layout_svg, "", &LAYOUTS);
+    committed::<PileRelocation>(decision_svg, "decision-", &DECISIONS);
     committed::<HelixCapacity>(helix_svg, "helix-", &HELICES);
     committed::<FrostEmbedment>(frost_svg, "frost-", &FROSTS);
     committed::<InstallationRecord>(record_svg, "record-", &RECORDS);

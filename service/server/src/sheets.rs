@@ -8,6 +8,7 @@ use bearwell_engine::job::InstallationJob;
 use bearwell_engine::layout::PileLayout;
 use bearwell_engine::load_test::LoadTest;
 use bearwell_engine::record::InstallationRecord;
+use bearwell_engine::relocation::PileRelocation;
 use bearwell_engine::torque::TorqueCapacity;
 
 use crate::table::{Sheet, SheetNote, Sheets};
@@ -79,6 +80,34 @@ impl Sheets<PileLayout> for LayoutSheets {
                         sends, x the easting, y the northing.",
             },
             draw: bearwell_papers::site_dxf,
+        },
+    ];
+}
+
+/// Drawings and tables of a relocation.
+pub struct RelocationSheets;
+
+impl Sheets<PileRelocation> for RelocationSheets {
+    const ALL: &'static [Sheet<PileRelocation>] = &[
+        Sheet {
+            note: SheetNote {
+                media: "image/svg+xml",
+                form: "decision",
+                about: "the request for decision, one page: the plan as it stands and what lies \
+                        around the pile to a larger scale, where it was and where it may stand, \
+                        a row for each way out with utilisations, what fails with its source and \
+                        cost, an empty field for the answer of the engineer.",
+            },
+            draw: bearwell_papers::decision_svg,
+        },
+        Sheet {
+            note: SheetNote {
+                media: bearwell_papers::csv::CSV,
+                form: "ways_out",
+                about: "a row for each way out, best first: what is done, where the pile may \
+                        stand, utilisations, what fails, cost.",
+            },
+            draw: bearwell_papers::ways_out_csv,
         },
     ];
 }

@@ -19,6 +19,7 @@ use bearwell_engine::layout::PileLayout;
 use bearwell_engine::load_test::LoadTest;
 use bearwell_engine::quantity::{In, Presentation, System};
 use bearwell_engine::record::InstallationRecord;
+use bearwell_engine::relocation::PileRelocation;
 use bearwell_engine::torque::TorqueCapacity;
 use bearwell_engine::trace::Trace;
 use memchr::memmem;
@@ -31,7 +32,7 @@ pub use crate::read::CsvBody;
 use crate::schemas::{Named, Schemas, collect};
 use crate::sheets::{
     ForecastSheets, FrostSheets, HelixSheets, JobSheets, LayoutSheets, LoadTestSheets,
-    RecordSheets, TorqueSheets,
+    RecordSheets, RelocationSheets, TorqueSheets,
 };
 
 /// Every calculation of the service, one line each.
@@ -47,36 +48,44 @@ pub const CALCULATIONS: &[Entry] = &[
     Entry::of::<GroundHeave, JsonOnly>(),
     Entry::of::<DragForce, JsonOnly>(),
     Entry::of::<CorrosionLoss, JsonOnly>(),
-    // one beam on given piles is a band of equations
     Entry::of::<PileLayout, LayoutSheets>()
         .heavy()
-        .unless(Short {
-            bytes: 32 << 10,
-            once: "\"points\"",
-            without: &[
-                "search",
-                "outlines",
-                "slabs",
-                "pattern_load",
-                "pile_support",
-                "pile_types",
-                "lifts_off",
-                "staking",
-                "keep_outs",
-            ],
-        }),
+        .unless(ONE_BEAM),
+    Entry::of::<PileRelocation, RelocationSheets>()
+        .heavy()
+        .unless(ONE_BEAM),
     Entry::of::<FootingBearing, JsonOnly>(),
     Entry::of::<LoadTest, LoadTestSheets>().csv(CsvBody {
         table: "points",
         notes: None,
     }),
-    Entry::of::<InstallationRecord, RecordSheets>().csv(CsvBody {
-        table: "log",
-        notes: Some("notes"),
-    }),
+    Entry::of::<InstallationRecord, RecordSheets>()
+        .csv(CsvBody {
+            table: "log",
+            notes: Some("notes"),
+        })
+        .heavy_with(&["relocation"]),
     Entry::of::<InstallationJob, JobSheets>().heavy(),
     Entry::of::<LengthForecast, ForecastSheets>().heavy(),
 ];
+
+/// One beam on given piles is a band of equations.
+const ONE_BEAM: Short = Short {
+    bytes: 32 << 10,
+    once: "\"points\"",
+    without: &[
+        "search",
+        "ways_out",
+        "outlines",
+        "slabs",
+        "pattern_load",
+        "pile_support",
+        "pile_types",
+        "lifts_off",
+        "staking",
+        "keep_outs",
+    ],
+};
 
 const _: () = assert!(unique(CALCULATIONS), "two calculations have one name");
 

@@ -87,6 +87,13 @@ pub fn list_length(
     }
 }
 
+/// The verdict that follows from what a workbench holds so far, with the checks that govern
+/// marked.
+pub(crate) fn verdict_so_far(work: &mut Work) -> Verdict {
+    check::mark_governing(&mut work.checks);
+    answer::verdict(&work.checks, &work.hold_backs).0
+}
+
 /// Runs a calculation whose request has already been read and range-checked.
 pub fn run<C: Calculation>(
     call: &Call<C::Request>,

@@ -47,6 +47,11 @@ impl Work {
         Self::new(trace, self.stop.clone())
     }
 
+    /// A workbench for a trial whose working nobody reads; it stops with this one.
+    pub fn quietly(&self) -> Self {
+        Self::new(Trace::off(), self.stop.clone())
+    }
+
     /// Takes over the cautions, methods and defaults of a part.
     pub fn take_over(
         &mut self,

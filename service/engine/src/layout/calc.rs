@@ -6,6 +6,7 @@ use super::analysis::Solved;
 use super::basis::{
     AllowableStressCombinations, LayoutBasis, LimitStatesCombinations, OwnCombinations,
 };
+use super::bench;
 use super::codes::{methods, refusals};
 use super::combine::{Loading, loading};
 use super::frame::Frame;
@@ -14,7 +15,7 @@ use super::lengths::plan_lengths;
 use super::lift_off;
 use super::options;
 use super::outcome::{LayoutPile, Outcome, SearchReport};
-use super::outline::{self, Form};
+use super::outline::Form;
 use super::pattern;
 use super::plan::{Place, Plan};
 use super::report::Analysis;
@@ -30,7 +31,6 @@ use super::strength;
 use super::support;
 use super::types::{self, Spacing, Stretch, Terrain};
 use crate::beam::Fault;
-use crate::catalogue::cautions;
 use crate::catalogue::refusals::BASIS_MIXED;
 use crate::contract::{Calculation, Issue, Refusal, Work, list_length, none_of};
 use crate::limits::{COMBINATIONS, PILES};
@@ -49,35 +49,11 @@ impl Calculation for PileLayout {
     }
 
     fn evaluate(request: &Request, work: &mut Work) -> Result<Outcome, Refusal> {
-        for caution in [
-            &cautions::ENGINEER_OF_RECORD,
-            &cautions::LOCAL_CODE,
-            &cautions::LOCATE_UTILITIES,
-            &cautions::SOIL_PROFILE,
-            &cautions::NOT_COVERED,
-        ] {
-            work.caution(caution);
-        }
-        work.method(&methods::CONTINUOUS_BEAM);
-        if request.beam_torsion == Some(BeamTorsion::Included) {
-            work.method(&methods::TORSION_OF_BEAMS);
-        }
-        work.method(&methods::TRIBUTARY_LENGTHS);
-        let mut issues = Vec::new();
-        let supported = support::resolved(request, work, &mut issues);
-        let request = supported.as_ref().map_or(request, |s| &s.0);
-        let form = outline::read(request, work);
-        issues.extend(form.issues.iter().cloned());
-        let support = supported.as_ref().and_then(|s| s.1.clone());
-        Prepared::of(&form, issues, work)
-            .and_then(|prepared| {
-                Prepared {
-                    support,
-                    ..prepared
-                }
-                .answered(&form, work)
-            })
-            .map_err(|refusal| form.as_sent(refusal))
+        bench::open(request, work, |bench, work| {
+            bench
+                .answered(work)
+                .map_err(|refusal| bench.as_sent(refusal))
+        })
     }
 }
 
@@ -133,28 +109,31 @@ fn own_combinations(basis: &LayoutBasis) -> Option<(&OwnCombinations, &'static s
 /// What a search tells: its report, and what would have to give.
 type Told = (Option<SearchReport>, Option<search::Unmet>);
 
+/// Whoever looks at an analysis before it is let go.
+pub(super) type Seen<'a> = &'a mut dyn FnMut(&Analysis<'_>);
+
 /// A request without faults, as far as they show before the analysis.
-struct Prepared {
-    loading: Loading,
-    frame: Frame,
-    beam_labels: Vec<String>,
+pub(super) struct Prepared {
+    pub loading: Loading,
+    pub frame: Frame,
+    pub beam_labels: Vec<String>,
     /// Piles that are given.
-    piles: Vec<Pile>,
+    pub piles: Vec<Pile>,
     /// Points that are forced.
     forced: Vec<Place>,
-    terrain: Terrain,
-    spacing: Spacing,
+    pub terrain: Terrain,
+    pub spacing: Spacing,
     /// Stretches where no pile may stand.
     stretches: Vec<Stretch>,
     /// Why no pile may stand at each meeting.
     barred: Vec<Option<String>>,
     slabs: Vec<slab::Laid>,
     /// A stiffness that was found.
-    support: Option<support::Found>,
+    pub support: Option<support::Found>,
 }
 
 impl Prepared {
-    fn of(form: &Form<'_>, mut issues: Vec<Issue>, work: &mut Work) -> Result<Self, Refusal> {
+    pub fn of(form: &Form<'_>, mut issues: Vec<Issue>, work: &mut Work) -> Result<Self, Refusal> {
         let request = form.request.as_ref();
         let names = request.beams.iter().map(|b| b.label.as_ref());
         let beam_labels = site::labels(names, "B", "/beams", &mut issues);
@@ -245,7 +224,13 @@ impl Prepared {
         }
     }
 
-    fn answered(&self, form: &Form<'_>, work: &mut Work) -> Result<Outcome, Refusal> {
+    /// The answer; `seen` is shown the analysis before it is let go.
+    pub fn answered(
+        &self,
+        form: &Form<'_>,
+        work: &mut Work,
+        seen: Seen<'_>,
+    ) -> Result<Outcome, Refusal> {
         let request = form.request.as_ref();
         let mut least_cost = None;
         let (mut piles, mut found) = match &request.piles {
@@ -270,7 +255,7 @@ impl Prepared {
         if let Some((report, least)) = found.0.as_mut().zip(least_cost) {
             search::claim_cost(report, least, &self.terrain, &piles, work);
         }
-        self.answer(form, &piles, found, work)
+        self.answer(form, &piles, found, (work, seen))
     }
 
     fn answer(
@@ -278,7 +263,7 @@ impl Prepared {
         form: &Form<'_>,
         piles: &[Pile],
         (report, unmet): Told,
-        work: &mut Work,
+        (work, seen): (&mut Work, Seen<'_>),
     ) -> Result<Outcome, Refusal> {
         let request = form.request.as_ref();
         let all_reactions = self.listed(request, piles.len())?;
@@ -336,6 +321,7 @@ impl Prepared {
         }
         let (plan, labels) = (&self.frame.plan, &self.beam_labels);
         outcome.staking = staking::set_out(request, plan, labels, piles, &outcome, work)?;
+        seen(&analysis);
         if request.reaction_detail == Some(ReactionDetail::Demand) {
             outcome.piles.iter_mut().for_each(LayoutPile::shorten);
         }
@@ -417,7 +403,7 @@ fn levels(request: &Request, issues: &mut Vec<Issue>) {
     }
 }
 
-fn rigidity(request: &Request, issues: &mut Vec<Issue>) {
+pub(super) fn rigidity(request: &Request, issues: &mut Vec<Issue>) {
     let springs = request.pile_stiffness.is_some()
         || matches!(&request.piles, PilePlacement::Given(g)
             if g.positions.iter().any(|p| p.stiffness.is_some() || p.founded_on_rock == Some(true)))
@@ -454,7 +440,7 @@ fn rigidity(request: &Request, issues: &mut Vec<Issue>) {
 }
 
 /// Every connected part of the plan needs a pile.
-fn supported(plan: &Plan, piles: &[Pile], issues: &mut Vec<Issue>) {
+pub(super) fn supported(plan: &Plan, piles: &[Pile], issues: &mut Vec<Issue>) {
     let part = plan.connected();
     let mut held = vec![false; plan.runs.len()];
     for pile in piles {

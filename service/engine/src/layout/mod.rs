@@ -11,6 +11,8 @@ mod request;
 #[cfg(feature = "compute")]
 mod analysis;
 #[cfg(feature = "compute")]
+pub(crate) mod bench;
+#[cfg(feature = "compute")]
 mod calc;
 #[cfg(feature = "compute")]
 mod combine;

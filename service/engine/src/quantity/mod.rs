@@ -1,6 +1,7 @@
 //! Quantities: numbers that know their dimension and their role, the units they
 //! are read in, and the one place where they are presented. No engineering here.
 
+mod again;
 mod macros;
 mod present;
 mod round;
@@ -9,6 +10,7 @@ mod table;
 #[cfg(test)]
 mod tests;
 
+pub use again::Again;
 pub use macros::{Quantity, Role, UnitDef, UnitSet};
 pub use present::{In, Presentation, System};
 pub use round::round9;

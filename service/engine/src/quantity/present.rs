@@ -9,6 +9,7 @@ use serde::ser::{
     SerializeTuple, SerializeTupleStruct, SerializeTupleVariant, Serializer,
 };
 
+use super::again::{self, written};
 use super::macros::UnitDef;
 use super::{role_of, round9};
 
@@ -30,6 +31,9 @@ pub enum System {
 pub enum Presentation {
     /// For a reader: units of the system, nine digits, finite numbers only.
     Printed(System),
+    /// For a reader who sends it again: units of the system where a number of them reads back
+    /// the same, and as many digits as that takes. What is `Again` takes this form.
+    Again(System),
     /// For the digest of a request: base SI, every bit, without `tags`.
     Digest,
 }
@@ -38,11 +42,16 @@ impl Presentation {
     /// Unit in which what stands under a mark is printed.
     fn unit_of(self, mark: &str) -> Option<&'static UnitDef> {
         match self {
-            Presentation::Digest => None,
+            Presentation::Digest | Presentation::Again(_) => None,
             Presentation::Printed(System::Si) => role_of(mark).map(|r| r.si),
             Presentation::Printed(System::UsCustomary) => role_of(mark).map(|r| r.us),
         }
     }
+}
+
+/// The number that a `value` holds.
+fn number<T: Serialize + ?Sized>(value: &T) -> Option<f64> {
+    serde_json::to_value(value).ok()?.as_f64()
 }
 
 /// A value to be serialised in the given form.
@@ -87,6 +96,7 @@ struct Parts<C> {
     inner: C,
     form: Presentation,
     unit: Option<&'static UnitDef>,
+    base: Option<&'static UnitDef>,
 }
 
 impl<C> Parts<C> {
@@ -147,6 +157,14 @@ impl<S: Serializer> Serializer for Shaper<S> {
         if self.form == Presentation::Digest {
             return self.inner.serialize_f64(v);
         }
+        if let Presentation::Again(_) = self.form {
+            let whole = v.fract() == 0.0 && v.abs() < 1e15 && (v != 0.0 || v.is_sign_positive());
+            return if whole {
+                self.inner.serialize_i64(v as i64)
+            } else {
+                self.inner.serialize_f64(v)
+            };
+        }
         let shown = self.unit.map_or(v, |u| (v - u.offset) / u.factor);
         if !shown.is_finite() {
             return Err(S::Error::custom("a result is not a finite number"));
@@ -173,9 +191,13 @@ impl<S: Serializer> Serializer for Shaper<S> {
         name: &'static str,
         value: &T,
     ) -> Result<S::Ok, S::Error> {
+        let form = match self.form {
+            Presentation::Printed(system) if name == again::MARK => Presentation::Again(system),
+            form => form,
+        };
         // under a mark it is a bare number of a table
         let child = Child {
-            form: self.form,
+            form,
             unit: self.form.unit_of(name).or(self.unit),
             value,
         };
@@ -240,9 +262,16 @@ impl<S: Serializer> Serializer for Shaper<S> {
         name: &'static str,
         len: usize,
     ) -> Result<Self::SerializeStruct, S::Error> {
-        let unit = self.form.unit_of(name);
+        let unit = match self.form {
+            Presentation::Again(system) => role_of(name).map(|r| r.unit(system)),
+            form => form.unit_of(name),
+        };
+        let base = role_of(name).map(|r| r.base);
         let inner = self.inner.serialize_struct(name, len)?;
-        Ok(parts(inner, self.form, unit))
+        Ok(Parts {
+            base,
+            ..parts(inner, self.form, unit)
+        })
     }
 
     fn serialize_struct_variant(
@@ -260,7 +289,12 @@ impl<S: Serializer> Serializer for Shaper<S> {
 }
 
 fn parts<C>(inner: C, form: Presentation, unit: Option<&'static UnitDef>) -> Parts<C> {
-    Parts { inner, form, unit }
+    Parts {
+        inner,
+        form,
+        unit,
+        base: None,
+    }
 }
 
 macro_rules! elements {
@@ -307,6 +341,15 @@ impl<C: SerializeStruct> SerializeStruct for Parts<C> {
         key: &'static str,
         value: &T,
     ) -> Result<(), C::Error> {
+        if let (Presentation::Again(_), Some(unit), Some(base), "value") =
+            (self.form, self.unit, self.base, key)
+            && let Some(held) = number(value)
+        {
+            let (shown, unit) = written(held, unit, base);
+            self.unit = Some(unit);
+            let child = self.child(&shown);
+            return self.inner.serialize_field(key, &child);
+        }
         match (self.unit, key) {
             (Some(unit), "value") => self.inner.serialize_field(
                 key,

@@ -7,7 +7,9 @@ use super::ground::GroundKnown;
 use super::outcome::*;
 use super::request::Request;
 use super::torque_side::{self, TorqueSide};
-use super::{advice, completeness, judge_depth, judge_ground, judge_proofs, judge_torque, rows};
+use super::{
+    advice, completeness, judge_depth, judge_ground, judge_proofs, judge_torque, onward, rows,
+};
 use crate::catalogue::cautions;
 use crate::contract::{CheckStatus, Issue, Refusal, Work, list_length, none_of};
 use crate::quantity::{Length, RotationalSpeed, Size, Torque, round9};
@@ -25,6 +27,7 @@ pub(super) fn lengths(request: &Request, issues: &mut Vec<Issue>) {
     if let Some(GroundKnown::Profile(profile)) = &request.ground {
         profile.lengths("/ground/profile", issues);
     }
+    onward::lengths(request, issues);
 }
 
 /// The calculation.
@@ -69,11 +72,12 @@ fn outcome(
     completeness: Option<super::Completeness>,
     next_steps: Vec<super::NextStep>,
     rows: Vec<LogRow>,
-    work: &Work,
+    work: &mut Work,
 ) -> Outcome {
     let request = found.request;
     let last = found.log.final_torque().map(|(_, t)| Torque::from_si(t));
     let capacity = capacity(found, last, work);
+    let (relocation, next_request) = onward::tell(request, found.tip(), capacity.as_ref(), work);
     let (factor, basis) = match torque.answer {
         Some(answer) => (answer.torque_factor, answer.design_basis),
         None => (None, None),
@@ -94,6 +98,8 @@ fn outcome(
         ground,
         completeness,
         next_steps,
+        relocation,
+        next_request,
         rows,
     }
 }
@@ -121,6 +127,7 @@ fn cautions_of(request: &Request, work: &mut Work) {
 fn faults(request: &Request, issues: &mut Vec<Issue>) {
     rows::faults(request, issues);
     completeness::faults(request, issues);
+    onward::faults(request, issues);
     let helices = &request.pile.helices;
     for (i, helix) in helices.iter().enumerate() {
         let same = |other: &super::RecordedHelix| {

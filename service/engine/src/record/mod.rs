@@ -10,6 +10,7 @@ mod limits;
 mod log;
 mod outcome;
 mod proofs;
+mod relocation;
 mod request;
 mod steps;
 
@@ -32,6 +33,8 @@ mod judge_proofs;
 #[cfg(feature = "compute")]
 mod judge_torque;
 #[cfg(feature = "compute")]
+mod onward;
+#[cfg(feature = "compute")]
 mod rows;
 #[cfg(feature = "compute")]
 pub mod spikes;
@@ -48,6 +51,7 @@ pub use limits::*;
 pub use log::*;
 pub use outcome::*;
 pub use proofs::*;
+pub use relocation::*;
 pub use request::*;
 #[cfg(feature = "compute")]
 pub use rows::FIRST_READING;

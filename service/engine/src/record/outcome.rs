@@ -6,9 +6,11 @@ use std::borrow::Cow;
 use serde::{Deserialize, Serialize};
 
 use super::completeness_outcome::Completeness;
+use super::relocation::RecordRelocationOutcome;
 use super::request::EffectiveTorque;
 use super::steps::NextStep;
-use crate::quantity::{Force, Length, RotationalSpeed, Size, Torque};
+use crate::quantity::{Again, Force, Length, RotationalSpeed, Size, Torque};
+use crate::relocation;
 use crate::source::SourceNote;
 use crate::text::{Label, Tags};
 use crate::torque::{TorqueBasisOutcome, TorqueDirection, TorqueFactorOutcome};
@@ -60,6 +62,14 @@ pub struct Outcome {
     pub completeness: Option<Completeness>,
     /// What can be done, the first thing to try first; empty where the pile is accepted.
     pub next_steps: Vec<NextStep>,
+    /// What the layout must be told of this pile; only with `relocation`.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub relocation: Option<RecordRelocationOutcome>,
+    /// The request of `pile-relocation` that tells it, ready to be sent; only with the layout and
+    /// where the pile is rejected. Its numbers read back as they were sent.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    #[cfg_attr(feature = "openapi", schema(value_type = Option<relocation::Request>))]
+    pub next_request: Option<Again<relocation::Request>>,
     /// The rows of the log as they were judged.
     pub rows: Vec<LogRow>,
 }

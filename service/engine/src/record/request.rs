@@ -10,6 +10,7 @@ use super::history::{PileHistory, PileStop, Retorque};
 use super::limits::{RecordDepths, RecordLimits};
 use super::log::InstallationLog;
 use super::proofs::{RecordPosition, TorqueIndicator};
+use super::relocation::RecordRelocation;
 use crate::basis::AxialDemand;
 use crate::choice::validate_choice;
 use crate::quantity::{Length, LengthUnit, MomentUnit, Size, Torque};
@@ -103,6 +104,11 @@ pub struct Request {
     #[serde(skip_serializing_if = "Option::is_none")]
     #[validate(nested)]
     pub documents: Option<RecordDocuments>,
+    /// Asks what the layout must be told of this pile, and for a request of `pile-relocation`
+    /// that tells it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    #[validate(nested)]
+    pub relocation: Option<RecordRelocation>,
 }
 
 /// The pile as it was turned in.

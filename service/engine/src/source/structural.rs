@@ -5,6 +5,7 @@ use super::references;
 references! { STRUCTURAL:
     EULER_BERNOULLI = "euler_bernoulli", "Euler-Bernoulli beam theory, direct stiffness method", "Hermite element, 2 degrees of freedom a node", Derived, "Checked against published continuous-beam tables and independent solvers.";
     UNIFORM_TORSION = "uniform_torsion", "Uniform torsion of a straight member", "T = G J times twist over length, 3 degrees of freedom a node", Derived, "Checked against closed forms, an independent solver and rotated plans; warping is left out.";
+    HEAD_ROTATION = "head_rotation", "Long beam on an elastic foundation", "moment at an end that does not move sideways", Derived, "theta = M/(2 lambda E I) with lambda = (k/(4 E I))^(1/4), so that M/theta = sqrt(2) E I/R with R = (E I/k)^(1/4); holds where the shaft is longer than about 4 R in that ground.";
     PUSHING_SUPPORTS = "pushing_supports", "Equilibrium of supports that push and do not pull", "no pull, no penetration, either no force or no gap", Derived, "Checked against every subset of supports on small plans: exactly one set meets it.";
     CONTINUOUS_BEAM_TABLE = "continuous_beam_table", "Civil Engineering Formulas", "table 2.1, uniformly loaded continuous beams over equal spans, p. 50", Verified, "2 to 5 equal spans; the solver is tested against every row.";
     THREE_MOMENT = "three_moment", "Kassimali, Structural Analysis", "appendix D.3, three-moment equation", Verified, "General form with loads and settlements, as shown on a worked page; used by the search and as the second check of the stiffness method.";

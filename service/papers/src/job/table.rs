@@ -1,11 +1,12 @@
 //! The piles of a job as a table, a row for each.
 
-use bearwell_engine::contract::{Answer, Paper, Verdict};
+use bearwell_engine::contract::{Answer, Paper};
 use bearwell_engine::job::{JobPile, JobTestResult, Outcome, Request};
 use bearwell_engine::quantity::{Length, RATIO, System, Torque};
 use bearwell_engine::record::NextStepKind;
 
 use crate::csv::{Csv, Field};
+use crate::words;
 
 /// Writes the piles of an answer as CSV in the given units: a row for each pile in the order of
 /// the job, one whose log could not be judged with the codes of its faults and without numbers.
@@ -43,7 +44,7 @@ fn fields(pile: &JobPile) -> [Field; 12] {
     };
     [
         Field::text(pile.label.as_str()),
-        Field::text(pile.verdict.map_or("not_evaluated", verdict_code)),
+        Field::text(pile.verdict.map_or("not_evaluated", words::verdict_code)),
         Field::maybe(pile.tip_depth),
         Field::maybe(pile.required_torque),
         Field::maybe(pile.effective_torque),
@@ -75,17 +76,6 @@ fn tests(pile: &JobPile) -> &'static str {
         [] => "",
         all if all.iter().any(failed) => "failed",
         _ => "passed",
-    }
-}
-
-/// A verdict as it stands in JSON.
-fn verdict_code(verdict: Verdict) -> &'static str {
-    match verdict {
-        Verdict::Accept => "accept",
-        Verdict::Provisional => "provisional",
-        Verdict::Reject => "reject",
-        Verdict::Continue => "continue",
-        Verdict::NotAsked => "not_asked",
     }
 }
 

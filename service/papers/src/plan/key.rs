@@ -7,6 +7,7 @@ use crate::figure::{Notes, failed};
 use crate::panel::{PITCH, Subject};
 use crate::plan::ground::zone_mark;
 use crate::plan::kinds::{Kinds, uplift};
+use crate::plan::moves::{self, Moves};
 use crate::plan::openings;
 use crate::plan::piles::pulled;
 use crate::plan::shape::Spot;
@@ -130,6 +131,25 @@ fn usual(s: Subject, notes: Notes) -> Vec<Entry> {
             sample: None,
             text: format!("at a pile: {unit} down{up}{used}"),
         });
+    }
+    all
+}
+
+/// What became of piles.
+pub fn moves(moves: &Moves) -> Vec<Entry> {
+    let mut all = Vec::new();
+    if !moves.was.is_empty() {
+        all.push(entry("where a pile was", |svg, at| {
+            svg.circle(at, 1.3, moves::RING);
+        }));
+    }
+    if !moves.free.is_empty() {
+        all.push(entry("a pile may stand here", |svg, (x, y)| {
+            across(moves::PEN)(svg, (x, y));
+            for end in [-2.6, 2.6] {
+                svg.line((x + end, y - 0.9), (x + end, y + 0.9), moves::PEN);
+            }
+        }));
     }
     all
 }

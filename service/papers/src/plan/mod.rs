@@ -6,6 +6,7 @@ pub mod claims;
 pub mod ground;
 pub mod key;
 pub mod kinds;
+pub mod moves;
 pub mod openings;
 pub mod piles;
 pub mod shape;

@@ -2,6 +2,7 @@
 //! everything on the page, no text on text. And plans to draw, made here.
 #![allow(dead_code)]
 
+pub mod decision;
 pub mod frost;
 pub mod job;
 pub mod random_log;

@@ -128,7 +128,8 @@ pub(super) fn strengths(
     out
 }
 
-fn given(beam: &GradeBeam) -> BeamStrength {
+/// What a beam without a section is held against.
+pub(super) fn given(beam: &GradeBeam) -> BeamStrength {
     BeamStrength {
         moment: beam.moment_capacity,
         shear: beam.shear_capacity,

@@ -4,7 +4,7 @@ use super::area::{clean, fault, to_area, to_line};
 use crate::contract::{Issue, utilisation};
 use crate::layout::codes::refusals;
 use crate::layout::plan::{Point, TOLERANCE};
-use crate::layout::request::{BoundarySide, KeepOutShape, PlanPoint, Request};
+use crate::layout::request::{BoundarySide, KeepOut, KeepOutShape, PlanPoint, Request};
 
 /// Something that piles keep away from.
 #[derive(Debug, Clone, PartialEq)]
@@ -26,37 +26,10 @@ enum Shape {
 }
 
 impl Barrier {
-    /// Distance of a point to it, negative where no pile may be at all.
-    pub fn distance(&self, p: Point) -> f64 {
-        match &self.shape {
-            Shape::Area(corners) => to_area(p, corners),
-            Shape::Lot(corners) => -to_area(p, corners),
-            Shape::Circle(centre, radius) => clean(centre.distance(p) - radius),
-            Shape::Line(points) => clean(to_line(p, points)),
-            Shape::Boundary(on, side) => clean(on.to(p).dot(*side)),
-        }
-    }
-
-    /// Whether a pile may stand at that distance.
-    pub fn allows(&self, distance: f64) -> bool {
-        utilisation(self.clearance, distance).1
-    }
-
-    /// Name and reason.
-    pub fn name(&self) -> String {
-        match &self.why {
-            Some(why) => format!("{} ({why})", self.label),
-            None => self.label.clone(),
-        }
-    }
-}
-
-/// Reads the keep-outs; faults of their shapes go to `issues`.
-pub(super) fn read(request: &Request, corner: Point, issues: &mut Vec<Issue>) -> Vec<Barrier> {
-    let inside = |p: &PlanPoint| super::inside(corner, p);
-    let all = |points: &[PlanPoint]| points.iter().map(inside).collect::<Vec<_>>();
-    let mut out = Vec::new();
-    for (i, k) in request.keep_outs.iter().flatten().enumerate() {
+    /// Reads one that stands at a pointer of the request; a fault of its shape goes to `issues`.
+    pub fn of(k: &KeepOut, pointer: &str, corner: Point, issues: &mut Vec<Issue>) -> Self {
+        let inside = |p: &PlanPoint| super::inside(corner, p);
+        let all = |points: &[PlanPoint]| points.iter().map(inside).collect::<Vec<_>>();
         let (member, wrong, shape) = match &k.shape {
             KeepOutShape::Polygon(a) | KeepOutShape::Lot(a) => {
                 let corners = all(&a.corners);
@@ -104,17 +77,47 @@ pub(super) fn read(request: &Request, corner: Point, issues: &mut Vec<Issue>) ->
         };
         if let Some(detail) = wrong {
             issues.push(Issue::new(
-                format!("/keep_outs/{i}/shape/{member}"),
+                format!("{pointer}/shape/{member}"),
                 &refusals::AREA_NOT_SIMPLE,
                 detail,
             ));
         }
-        out.push(Barrier {
+        Self {
             label: k.label.as_str().to_owned(),
             why: k.why.as_ref().map(|w| w.as_str().to_owned()),
             clearance: k.clearance.si(),
             shape,
-        });
+        }
     }
-    out
+
+    /// Distance of a point to it, negative where no pile may be at all.
+    pub fn distance(&self, p: Point) -> f64 {
+        match &self.shape {
+            Shape::Area(corners) => to_area(p, corners),
+            Shape::Lot(corners) => -to_area(p, corners),
+            Shape::Circle(centre, radius) => clean(centre.distance(p) - radius),
+            Shape::Line(points) => clean(to_line(p, points)),
+            Shape::Boundary(on, side) => clean(on.to(p).dot(*side)),
+        }
+    }
+
+    /// Whether a pile may stand at that distance.
+    pub fn allows(&self, distance: f64) -> bool {
+        utilisation(self.clearance, distance).1
+    }
+
+    /// Name and reason.
+    pub fn name(&self) -> String {
+        match &self.why {
+            Some(why) => format!("{} ({why})", self.label),
+            None => self.label.clone(),
+        }
+    }
+}
+
+/// Reads the keep-outs; faults of their shapes go to `issues`.
+pub(super) fn read(request: &Request, corner: Point, issues: &mut Vec<Issue>) -> Vec<Barrier> {
+    let all = request.keep_outs.iter().flatten().enumerate();
+    all.map(|(i, k)| Barrier::of(k, &format!("/keep_outs/{i}"), corner, issues))
+        .collect()
 }

@@ -3,6 +3,7 @@
 mod completeness;
 mod examples;
 mod figures;
+mod onward;
 mod properties;
 mod readings;
 mod rules;
