@@ -234,7 +234,7 @@ mod tests {
         let least = Table::of(&rows, "USD", 261.0, HEAD + 2.0 * (PITCH + BETWEEN) + PITCH);
         assert_eq!((least.lines.len(), least.left_out), (2, 1));
         for table in [high, low, least] {
-            for text in table.lines.iter().map(|l| &l[0]).flatten() {
+            for text in table.lines.iter().flat_map(|l| &l[0]) {
                 assert!(width(text, Style::PLAIN) <= table.widths[0]);
             }
         }
