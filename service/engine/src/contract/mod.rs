@@ -89,6 +89,7 @@ pub fn list_length(
 
 /// The verdict that follows from what a workbench holds so far, with the checks that govern
 /// marked.
+#[cfg(feature = "compute")]
 pub(crate) fn verdict_so_far(work: &mut Work) -> Verdict {
     check::mark_governing(&mut work.checks);
     answer::verdict(&work.checks, &work.hold_backs).0
