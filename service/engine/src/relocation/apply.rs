@@ -3,121 +3,19 @@
 
 use super::codes::refusals;
 use super::outcome::PileFate;
+use super::places::shifted;
 use super::request::{
     BeamStrengthened, PileAdded, PileMoved, PileReplaced, RelocationEvent, Request,
     ResidualCapacity,
 };
+use super::standing::{Applied, Standing, Tracked, given, without_piles};
 use crate::catalogue::RefusalDef;
 use crate::catalogue::refusals::{DUPLICATE_LABEL, MISSING_MEMBER};
 use crate::contract::Issue;
 use crate::layout::bench::{Along, Bench};
-use crate::layout::{self, GivenPile, GivenPiles, GradeBeam, PilePlacement, PlanPoint};
-use crate::quantity::{Force, Length, LengthUnit, Size, round9};
+use crate::layout::{self, GivenPile};
+use crate::quantity::{Force, Length, Size, round9};
 use crate::text::Label;
-
-/// A pile of before, of after, or of both.
-#[derive(Debug, Clone, PartialEq)]
-pub(super) struct Tracked {
-    pub label: String,
-    pub fate: PileFate,
-    /// The event that is about it.
-    pub event: Option<usize>,
-    /// Its number before.
-    pub before: Option<usize>,
-    /// Its number after.
-    pub after: Option<usize>,
-    /// The beam along which it moved, how far, and how far off that line it stands.
-    pub moved: Option<(usize, f64, f64)>,
-}
-
-/// The piles as they stand after events.
-#[derive(Debug, Clone, PartialEq)]
-pub(super) struct Standing {
-    /// Every pile of before in order, then those added.
-    pub piles: Vec<Tracked>,
-    /// Those that stand.
-    pub positions: Vec<GivenPile>,
-}
-
-/// The plan with the events.
-#[derive(Debug, Clone, PartialEq)]
-pub(super) struct Applied {
-    /// Without its piles, see `with`.
-    layout: layout::Request,
-    pub standing: Standing,
-    /// Beams that are stronger, by their number, with the event.
-    pub stronger: Vec<(usize, usize)>,
-}
-
-impl Applied {
-    /// The beams as they are now.
-    pub fn beams(&self) -> &[GradeBeam] {
-        &self.layout.beams
-    }
-
-    /// The plan on these piles.
-    pub fn with(&self, positions: &[GivenPile]) -> layout::Request {
-        let mut layout = self.layout.clone();
-        fill(&mut layout, positions.to_vec());
-        layout
-    }
-
-    /// The plan as it now stands.
-    pub fn into_layout(self) -> layout::Request {
-        let mut layout = self.layout;
-        fill(&mut layout, self.standing.positions);
-        layout
-    }
-}
-
-fn fill(layout: &mut layout::Request, positions: Vec<GivenPile>) {
-    if let PilePlacement::Given(given) = &mut layout.piles {
-        given.positions = positions;
-    }
-}
-
-impl Standing {
-    /// The pile with a number of after.
-    pub fn after(&self, number: usize) -> Option<&Tracked> {
-        self.piles.iter().find(|p| p.after == Some(number))
-    }
-
-    /// Takes a pile away.
-    pub fn remove(&mut self, pile: usize) {
-        let Some(gone) = self.piles[pile].after.take() else {
-            return;
-        };
-        self.positions.remove(gone);
-        for other in &mut self.piles {
-            if let Some(after) = &mut other.after
-                && *after > gone
-            {
-                *after -= 1;
-            }
-        }
-    }
-
-    /// Adds a pile with its label; `moved` says off which line it stands.
-    pub fn add(&mut self, pile: GivenPile, event: usize, moved: Option<(usize, f64, f64)>) {
-        self.piles.push(Tracked {
-            label: pile.label.as_ref().map_or("", Label::as_str).to_owned(),
-            fate: PileFate::Added,
-            event: Some(event),
-            before: None,
-            after: Some(self.positions.len()),
-            moved,
-        });
-        self.positions.push(pile);
-    }
-}
-
-/// The given piles of a plan; none where they are searched.
-pub(super) fn given(layout: &layout::Request) -> &[GivenPile] {
-    match &layout.piles {
-        PilePlacement::Given(g) => &g.positions,
-        PilePlacement::Search(_) => &[],
-    }
-}
 
 /// Carries out the events. Where one has a fault it is left undone.
 pub(super) fn apply(request: &Request, bench: &Bench<'_>, issues: &mut Vec<Issue>) -> Applied {
@@ -488,23 +386,6 @@ impl Doing<'_> {
     }
 }
 
-/// A plan without its piles.
-fn without_piles(layout: &layout::Request) -> layout::Request {
-    let piles = match &layout.piles {
-        PilePlacement::Given(g) => PilePlacement::Given(GivenPiles {
-            positions: Vec::new(),
-            max_spacing: g.max_spacing,
-            min_spacing: g.min_spacing,
-            largest_helix: g.largest_helix,
-        }),
-        PilePlacement::Search(s) => PilePlacement::Search(s.clone()),
-    };
-    layout::Request {
-        piles,
-        ..layout.clone()
-    }
-}
-
 /// Elevations of piles that are gone go with them.
 fn drop_tops(layout: &mut layout::Request, piles: &[Tracked]) {
     let Some(staking) = &mut layout.staking else {
@@ -520,45 +401,4 @@ fn drop_tops(layout: &mut layout::Request, piles: &[Tracked]) {
             staking.pile_tops = None;
         }
     }
-}
-
-/// The point that a place along a beam comes to; a ring goes on over its first point.
-pub(super) fn shifted(bench: &Bench<'_>, from: Along, by: f64) -> Option<PlanPoint> {
-    let length = bench.beam_length(from.beam);
-    let end = |at: f64| bench.point_along(Along { at, ..from }).map(|p| p.0);
-    let ring = match (end(0.0), end(length)) {
-        (Some(a), Some(b)) => (a.x - b.x).si().abs() <= 0.003 && (a.y - b.y).si().abs() <= 0.003,
-        _ => false,
-    };
-    let mut at = from.at + by;
-    if ring && at < 0.0 {
-        at += length;
-    } else if ring && at > length {
-        at -= length;
-    }
-    end(at).map(|p| PlanPoint {
-        x: tidy(p.x),
-        y: tidy(p.y),
-    })
-}
-
-/// A length without the dust of its calculation: the number with the fewest digits, in m or ft,
-/// within a nanometre.
-pub(super) fn tidy(length: Length) -> Length {
-    let digits = |v: f64| {
-        format!("{:e}", v.abs())
-            .split('e')
-            .next()
-            .map_or(0, str::len)
-    };
-    let mut best: Option<(usize, Length)> = None;
-    for unit in [LengthUnit::M, LengthUnit::Ft, LengthUnit::In] {
-        let shown = round9(length.get(unit));
-        let clean = Length::new(shown, unit);
-        let near = (clean - length).si().abs() <= 1e-9;
-        if near && best.is_none_or(|(count, _)| digits(shown) < count) {
-            best = Some((digits(shown), clean));
-        }
-    }
-    best.map_or(length, |(_, clean)| clean)
 }

@@ -1,11 +1,11 @@
 //! The plan before and after side by side: how it is judged, its piles, its beams, its bridged
 //! corners. Everything is read from the two analyses.
 
-use super::apply::{Standing, Tracked};
 use super::outcome::{
     BridgedBeam, BridgedCorner, ForceChange, GoverningCheck, LayoutState, MomentChange,
     RelocatedBeam, RelocatedPile,
 };
+use super::standing::{Standing, Tracked};
 use crate::contract::{Check, CheckStatus, Work, verdict_so_far};
 use crate::layout::bench::Bench;
 use crate::layout::codes::checks as plan;

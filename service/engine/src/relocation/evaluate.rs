@@ -1,7 +1,7 @@
 //! The course of the calculation: the plan is read once, analysed as it was and as it now stands,
 //! compared and judged.
 
-use super::apply::{Applied, apply, given};
+use super::apply::apply;
 use super::codes::methods;
 use super::compare::{self, Spans};
 use super::faults;
@@ -10,6 +10,7 @@ use super::moved;
 use super::notes;
 use super::outcome::{Outcome, SpanToPile};
 use super::request::Request;
+use super::standing::{Applied, given};
 use super::ways;
 use crate::contract::{Calculation, Issue, Refusal, Work, list_length};
 use crate::layout::bench::{self, Bench, Probed};

@@ -1,8 +1,8 @@
 //! Faults of the plan as it is and as it would stand, at their places in the request.
 
-use super::apply::Standing;
 use super::codes::refusals;
 use super::request::{RelocationEvent, Request};
+use super::standing::Standing;
 use crate::catalogue::refusals::BASIS_MIXED;
 use crate::contract::{Issue, list_length};
 use crate::layout::codes::refusals::{BEAM_MECHANISM, BEAM_UNSUPPORTED};

@@ -1,12 +1,12 @@
 //! What is judged of the plan as it now stands beyond what `pile-layout` judges: keep-outs at the
 //! centre of piles off their line, the overload by mislocation, beams whose strength is not known.
 
-use super::apply::{Standing, given};
 use super::codes::{checks, warnings};
 use super::compare::Spans;
 use super::moved::{self, Spot, allowance};
 use super::outcome::PileFate;
 use super::request::{RelocationEvent, Request};
+use super::standing::{Standing, given};
 use crate::contract::{Check, CheckStatus, Refusal, SubjectKind, Work, utilisation};
 use crate::layout::bench::Bench;
 use crate::layout::codes::checks::{KEEP_OUT, PILE_COMPRESSION, PILE_SPACING};

@@ -22,6 +22,10 @@ mod moved;
 #[cfg(feature = "compute")]
 mod notes;
 #[cfg(feature = "compute")]
+mod places;
+#[cfg(feature = "compute")]
+mod standing;
+#[cfg(feature = "compute")]
 mod ways;
 
 #[cfg(all(test, feature = "compute"))]

@@ -1,11 +1,11 @@
 //! Piles that were moved or stand off their line: their spans, the moment off the line and who
 //! takes it, and what is judged of each.
 
-use super::apply::{Standing, Tracked};
 use super::codes::{checks, methods};
 use super::equations;
 use super::outcome::{EccentricMoment, MovedPile, SpanToPile};
 use super::request::{EccentricHead, Request};
+use super::standing::{Standing, Tracked};
 use crate::contract::{Check, SubjectKind, Work};
 use crate::layout::bench::{Along, Bench};
 use crate::layout::{self, PlanPoint};

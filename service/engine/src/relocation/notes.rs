@@ -1,9 +1,9 @@
 //! Where the support of beams moved: the places at which their bars are asked for something else
 //! than before, with the moments there.
 
-use super::apply::Standing;
 use super::compare::same_place;
 use super::outcome::{PileFate, ReinforcementNote, ReinforcementPlace};
+use super::standing::Standing;
 use crate::layout::bench::{Bench, Probe, Probed};
 use crate::layout::{Outcome, PlanPoint};
 use crate::quantity::Moment;

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::GoverningCheck;
+use super::{GoverningCheck, ReinforcementNote};
 use crate::contract::Verdict;
 use crate::layout::{self, BeamMomentCapacity, PileCost, PlanPoint};
 use crate::quantity::{Again, Force, Length, Moment, Shown, Size};
@@ -161,6 +161,9 @@ pub struct WayOut {
     pub needed_strengths: Option<Vec<NeededStrength>>,
     /// Piles that change most by it.
     pub neighbours: Vec<NeighbourLoad>,
+    /// Where it moves the support of beams from the plan as it was drawn, and what that asks of
+    /// their bars.
+    pub reinforcement: Vec<ReinforcementNote>,
     /// The whole plan with it; only with `option_detail` as `full`.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     #[cfg_attr(feature = "openapi", schema(value_type = Option<layout::Request>))]

@@ -156,6 +156,11 @@ fn a_boulder_under_the_corner() {
             .sum();
         assert_eq!(o.cost.as_ref().map(|c| c.value), Some(expected));
     }
+    // each tells where bars are asked for: the top over every new place
+    let first = &report.options[0];
+    let over = first.reinforcement.iter();
+    let over = over.filter(|n| n.place == ReinforcementPlace::TopOverNewSupport);
+    assert_eq!(over.count(), 2, "{:?}", first.reinforcement);
     // clear of the boulder by half a foot: no place within 2 ft of the corner
     for stretch in &report.may_stand {
         assert!(stretch.from.get(crate::quantity::LengthUnit::Ft) >= 2.0 - 1e-9);

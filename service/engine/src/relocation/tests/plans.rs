@@ -110,7 +110,7 @@ pub(super) fn job(random: &mut Random) -> Request {
         _ => format!(
             r#""obstruction":{{"label":"rock","shape":{{"circle":{{"centre":{},"radius":{}}}}},"clearance":{}}},"#,
             point(x, y + 0.02),
-            metres(0.1),
+            metres(0.05),
             metres((random.between(0.0, 0.3) * 100.0).round() / 100.0)
         ),
     };
@@ -123,7 +123,7 @@ pub(super) fn job(random: &mut Random) -> Request {
     };
     let text = format!(
         r#"{{"layout":{plan},"events":[{}],
-        "ways_out":{{{obstruction}"pile":"P{}","step":{},"pair_step_count":2,"max_along":{},
+        "ways_out":{{{obstruction}"pile":"P{}","step":{},"pair_step_count":2,"max_along":{},"max_off_line":{{"value":300,"unit":"mm"}},
         {larger}"option_detail":"full"}}}}"#,
         list.join(","),
         first + 1,

@@ -6,10 +6,10 @@ use crate::contract::{Check, CheckStatus, Refusal, Verdict, Work, verdict_so_far
 use crate::layout::bench::{Along, Bench, Obstacle};
 use crate::layout::codes::checks as plan;
 use crate::layout::{GivenPile, GradeBeam, Outcome, PlanPoint};
-use crate::relocation::apply::{Applied, Standing, Tracked, given};
 use crate::relocation::compare::{Spans, of_beam, used};
 use crate::relocation::outcome::{FeasibleOffset, FeasibleStretch, PileFate, WayOutKind};
 use crate::relocation::request::{RelocationEvent, Request, WaysOut};
+use crate::relocation::standing::{Applied, Standing, Tracked, given};
 use crate::relocation::{judge, moved};
 use crate::text::Label;
 

@@ -11,10 +11,10 @@ mod rows;
 mod shift;
 
 use self::bench::{Best, Seeker, Tried};
-use super::apply::{Applied, given};
 use super::codes::{methods, refusals, warnings};
 use super::outcome::{TriedKind, WayOut, WayOutKind, WaysOutReport};
 use super::request::{OptionDetail, RelocationEvent, Request, WaysOut};
+use super::standing::{Applied, given};
 use crate::contract::{Issue, Refusal, Work};
 use crate::layout::bench::Bench;
 use crate::layout::{Outcome, PlanPoint};

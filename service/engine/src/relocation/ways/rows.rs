@@ -2,10 +2,14 @@
 
 use super::bench::{Best, Seeker, Tried};
 use crate::contract::Refusal;
-use crate::layout::{Outcome, PileCost};
+use crate::layout::{Outcome, PileCost, PlanPoint};
 use crate::quantity::{Again, Length, round9};
 use crate::relocation::compare::in_short;
-use crate::relocation::outcome::{NeededStrength, NeighbourLoad, WayOut, WayOutKind};
+use crate::relocation::notes;
+use crate::relocation::outcome::{
+    NeededStrength, NeighbourLoad, ReinforcementNote, WayOut, WayOutKind,
+};
+use crate::relocation::standing::given;
 
 /// Piles that are told with the load they get.
 const NEIGHBOURS: usize = 6;
@@ -30,6 +34,7 @@ pub(super) fn row(
     };
     let finite = |u: Option<f64>| u.filter(|u| u.is_finite());
     let c = &best.candidate;
+    let reinforcement = reinforcement(seeker, best)?;
     let layout = full.then(|| {
         let mut layout = seeker.applied.with(&c.standing.positions);
         for (beam, strong) in &c.stronger {
@@ -57,9 +62,37 @@ pub(super) fn row(
         cost: c.cost.map(|sum| money(seeker, sum)),
         needed_strengths: (kind == WayOutKind::StrongerBeam).then(|| needed(seeker, best)),
         neighbours: neighbours(seeker, &outcome),
+        reinforcement,
         layout,
         result: full.then_some(outcome),
     }))
+}
+
+/// Where the support of beams moves, with the moments as drawn and with the way out.
+fn reinforcement(
+    seeker: &mut Seeker<'_, '_>,
+    best: &Best,
+) -> Result<Vec<ReinforcementNote>, Refusal> {
+    let drawn = given(&seeker.request.layout);
+    let stood: Vec<PlanPoint> = drawn.iter().map(|p| p.at).collect();
+    let places = notes::places(&best.candidate.standing, &stood, seeker.bench);
+    if places.is_empty() {
+        return Ok(Vec::new());
+    }
+    let probes = notes::probes(&places);
+    let mut moments = Vec::new();
+    for positions in [drawn, &best.candidate.standing.positions] {
+        seeker.work.go_on()?;
+        let mut scratch = seeker.work.quietly();
+        seeker.bench.put(positions)?;
+        moments.push(seeker.bench.answered_with(&probes, &mut scratch)?.1);
+    }
+    Ok(notes::notes(
+        places,
+        &moments[0],
+        &moments[1],
+        seeker.before,
+    ))
 }
 
 /// A sum rounded to 0.01, a half to the even digit.

@@ -6,10 +6,10 @@ use crate::contract::Refusal;
 use crate::layout::PlanPoint;
 use crate::layout::bench::{Along, Bench, Obstacle};
 use crate::quantity::{Length, LengthUnit, Size};
-use crate::relocation::apply::{shifted, tidy};
 use crate::relocation::compare::same_place;
 use crate::relocation::moved;
 use crate::relocation::outcome::{FeasibleOffset, FeasibleStretch, PileFate};
+use crate::relocation::places::{shifted, tidy};
 use crate::relocation::request::{PileAdded, PileMoved, RelocationEvent};
 use crate::text::Label;
 
