@@ -179,7 +179,7 @@ pub(super) fn overload(
         let Some(label) = check.subject.as_ref().map(|s| s.label.clone()) else {
             continue;
         };
-        let carries = without.iter().any(|l| *l == label);
+        let carries = without.contains(&label);
         let (Some(demand), Some(capacity)) = (&check.demand, &check.capacity) else {
             continue;
         };

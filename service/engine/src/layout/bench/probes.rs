@@ -16,7 +16,7 @@ pub(crate) struct Probe {
 impl Probe {
     /// How far another place is along the same run; none on another run.
     pub fn to(&self, other: &Self) -> Option<f64> {
-        (self.run == other.run).then(|| other.at - self.at)
+        (self.run == other.run).then_some(other.at - self.at)
     }
 }
 

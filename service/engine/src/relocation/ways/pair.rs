@@ -9,15 +9,18 @@ use crate::quantity::Length;
 use crate::relocation::outcome::{FeasibleStretch, PileFate};
 use crate::relocation::request::{PileAdded, RelocationEvent};
 
+/// How far along a beam from the old place, and where that is.
+type Spot = (f64, PlanPoint);
+
 /// Steps from one place of a pile of a pair to the next.
 const PAIR_STEPS: u32 = 12;
 
 /// One way to go from where the pile was drawn, with its places, nearest first.
 struct Arm {
     on: Along,
-    places: Vec<(f64, PlanPoint)>,
+    places: Vec<Spot>,
     /// The places of pairs that do, nearest and farthest.
-    range: Option<((f64, PlanPoint), (f64, PlanPoint))>,
+    range: Option<(Spot, Spot)>,
 }
 
 /// Tries every pair.
@@ -92,7 +95,7 @@ fn pairs(
     Ok(())
 }
 
-fn widen(range: &mut Option<((f64, PlanPoint), (f64, PlanPoint))>, by: (f64, PlanPoint)) {
+fn widen(range: &mut Option<(Spot, Spot)>, by: Spot) {
     let (near, far) = range.get_or_insert((by, by));
     if by.0.abs() < near.0.abs() {
         *near = by;
@@ -102,7 +105,7 @@ fn widen(range: &mut Option<((f64, PlanPoint), (f64, PlanPoint))>, by: (f64, Pla
     }
 }
 
-fn both(seeker: &Seeker<'_, '_>, a: (f64, PlanPoint), b: (f64, PlanPoint)) -> Candidate {
+fn both(seeker: &Seeker<'_, '_>, a: Spot, b: Spot) -> Candidate {
     let mut out = seeker.without();
     for (suffix, (by, point)) in [("a", a), ("b", b)] {
         let pile = seeker.anew(suffix, point);
