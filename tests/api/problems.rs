@@ -249,7 +249,9 @@ async fn every_code_has_a_request() {
     seen.note("accept", &send(csv).await, None);
     let text = door.request(Method::POST, "/v1/torque-capacity").body("{}");
     seen.note("type", &send(text).await, None);
-    let large = door.post("/v1/torque-capacity", " ".repeat(2 << 20)).await;
+    let large = door
+        .post("/v1/torque-capacity", " ".repeat((2 << 20) + 1))
+        .await;
     seen.note("size", &large, None);
     of_the_service_itself(&mut seen).await;
 
