@@ -53,14 +53,7 @@ fn items(s: Subject, missing: &[String], paper: &str) -> Vec<Item> {
         all.push(Item::heading("Ways out"));
         all.extend(found(report));
     }
-    if !result.reinforcement.is_empty() {
-        let count = result.reinforcement.len();
-        all.push(Item::plain(format!(
-            "Bars other than drawn at {} place{}, in the answer.",
-            words::count(count),
-            if count == 1 { "" } else { "s" }
-        )));
-    }
+    all.extend(told::bars(result.reinforcement.len()).map(Item::plain));
     all.extend(panel::warned(&s.answer.warnings).map(Item::plain));
     all.push(Item::plain(format!(
         "Loads: {}.",

@@ -147,6 +147,7 @@ fn option(s: Subject, index: usize, way: &WayOut) -> Row {
         what += &format!(". Free: {range}");
     }
     what += ".";
+    what.extend(told::bars(way.reinforcement.len()).map(|bars| format!(" {bars}")));
     let all = |list: &[GoverningCheck]| list.iter().map(|g| short(s, g)).collect::<Vec<_>>();
     Row {
         letter: letter(index),

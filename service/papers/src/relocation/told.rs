@@ -234,6 +234,12 @@ pub fn offsets(all: &[FeasibleOffset], system: System) -> Option<String> {
     Some(format!("{} {unit}", told.collect::<Vec<_>>().join(", ")))
 }
 
+/// How many places of beams ask for other bars than drawn; nothing where none does.
+pub fn bars(count: usize) -> Option<String> {
+    let plural = if count == 1 { "" } else { "s" };
+    (count > 0).then(|| format!("Other bars at {} place{plural}.", words::count(count)))
+}
+
 /// Why something is open.
 pub fn open(reason: &str) -> String {
     format!("\u{2013} {}", reason.replace('_', " "))

@@ -86,7 +86,7 @@ impl Decision {
             "events": o.events, "stretches": stretches, "pile_utilisation_ratio": 0.954,
             "beam_utilisation_ratio": 0.613, "utilisation_ratio": 0.954, "failed": o.failed,
             "open": [], "extra_pile_count": 1, "larger_pile_count": 0, "change_count": 1,
-            "movement": ft(0.75), "neighbours": [],
+            "movement": ft(0.75), "neighbours": [], "reinforcement": [],
         });
         if let Some((value, currency)) = &o.cost {
             way["cost"] = json!({"value": value, "currency": currency});
