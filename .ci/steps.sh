@@ -110,13 +110,13 @@ lint() {
     cargo clippy -p bearwell-engine --no-default-features --all-targets -- -D warnings
 }
 
-build_alone() {
-    cargo build -p bearwell-engine --no-default-features
-    cargo build -p bearwell-engine
-    cargo build -p bearwell-engine --features openapi
-    cargo build -p bearwell-papers
-    cargo build -p bearwell-client
-    cargo build -p bearwell-client --features offline
+check_alone() {
+    cargo check -p bearwell-engine --no-default-features
+    cargo check -p bearwell-engine
+    cargo check -p bearwell-engine --features openapi
+    cargo check -p bearwell-papers
+    cargo check -p bearwell-client
+    cargo check -p bearwell-client --features offline
     cargo check -p bearwell-client --features rustls
 }
 

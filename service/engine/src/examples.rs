@@ -63,7 +63,7 @@ pub(crate) fn through<C: Calculation>(
         Ok(answer) => {
             for system in [System::Si, System::UsCustomary] {
                 let form = Presentation::Printed(system);
-                let printed = serde_json::to_string(&In(form, &answer)).expect("it prints");
+                let printed = In(form, &answer).text().expect("it prints");
                 assert!(!printed.contains("null"), "{printed}");
             }
             assert!(!answer.methods.is_empty() && !answer.cautions.is_empty());

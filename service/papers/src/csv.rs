@@ -325,7 +325,7 @@ mod tests {
         );
         // read back, as a client does, it is as it was printed
         let form = Presentation::Printed(System::Si);
-        let read = serde_json::to_string(&In(form, &table)).expect("it prints");
+        let read = In(form, &table).text().expect("it prints");
         let read: AnswerTable = serde_json::from_str(&read).expect("it reads");
         assert_eq!(
             Csv::of_table(&read, System::UsCustomary),
@@ -363,7 +363,7 @@ mod tests {
             let text = csv.finish();
             let back: f64 = text.trim_end().rsplit_once('\n').expect("two lines").1.parse().unwrap();
             let form = Presentation::Printed(System::UsCustomary);
-            let json = serde_json::to_value(In(form, &torque)).unwrap();
+            let json: serde_json::Value = serde_json::from_str(&In(form, &torque).text().unwrap()).unwrap();
             prop_assert_eq!(back, json["value"].as_f64().unwrap());
         }
     }

@@ -170,7 +170,7 @@ fn same(request: &Request, answer: &Answer<Outcome>) {
         let csv = load_test_csv(request, answer, system, Paper::A4);
         let rows = read(&csv);
         let form = Presentation::Printed(system);
-        let printed = serde_json::to_string(&In(form, &answer.result.criteria)).expect("JSON");
+        let printed = In(form, &answer.result.criteria).text().expect("JSON");
         let printed: Vec<Value> = serde_json::from_str(&printed).expect("JSON");
         assert_eq!(rows.len(), printed.len() + 1);
         let at = |name: &str| {

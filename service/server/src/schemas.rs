@@ -2,7 +2,7 @@
 //! not (closed alternatives, open answers), with the members shared by all requests.
 //! Also what a body is walked along when it is refused.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use bearwell_engine::contract::SHARED;
 use bearwell_engine::quantity::{ROLES, Role, UNIT_SETS};
@@ -41,12 +41,18 @@ impl Schemas {
     /// Takes over schemas as the types give them. Two different ones of one name are a
     /// fault of the program.
     pub fn add(&mut self, named: Named) {
+        // types give a schema as often as they refer to it
+        let mut taken = BTreeMap::new();
         for (name, schema) in named {
-            let mut schema = serde_json::to_value(schema).expect("a schema is JSON");
-            close_alternatives(&mut schema);
-            lift_descriptions(&mut schema);
-            units_by_column(&mut schema);
-            self.put(name, schema);
+            if taken.get(&name) == Some(&schema) {
+                continue;
+            }
+            let mut json = serde_json::to_value(&schema).expect("a schema is JSON");
+            close_alternatives(&mut json);
+            lift_descriptions(&mut json);
+            units_by_column(&mut json);
+            self.put(name.clone(), json);
+            taken.insert(name, schema);
         }
     }
 

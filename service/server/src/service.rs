@@ -22,14 +22,17 @@ pub struct Service {
 impl Service {
     /// A service of these calculations.
     pub fn new(entries: &'static [Entry]) -> Self {
-        let mut named = Vec::new();
-        let names: Vec<Names> = entries
-            .iter()
-            .map(|entry| (entry.schemas)(&mut named))
-            .collect();
-        collect_shared(&mut named);
         let mut schemas = Schemas::default();
-        schemas.add(named);
+        let mut names = Vec::with_capacity(entries.len());
+        // one calculation at a time: all together fill a hundred MiB
+        for entry in entries {
+            let mut named = Vec::new();
+            names.push((entry.schemas)(&mut named));
+            schemas.add(named);
+        }
+        let mut shared = Vec::new();
+        collect_shared(&mut shared);
+        schemas.add(shared);
         crate::document::answers(&mut schemas, &names);
         let requests: Vec<String> = names.iter().map(|n| n.request.clone()).collect();
         for name in &requests {

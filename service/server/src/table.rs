@@ -354,7 +354,7 @@ fn answer_json<C: Calculation, S: Sheets<C>>(ask: &Ask, body: &[u8]) -> Result<R
     }
     // most answers are longer than what was asked
     let mut written = Vec::with_capacity(2 * body.len() + WRITTEN_BYTES);
-    match serde_json::to_writer(&mut written, &In(Presentation::Printed(system), &answer)) {
+    match In(Presentation::Printed(system), &answer).write(&mut written) {
         Ok(()) => Ok(Reply {
             media: JSON,
             body: written,

@@ -156,11 +156,11 @@ impl LineSolution {
     pub fn walk_ends(&self, line: &Line, factors: &[f64], visit: impl FnMut(Piece, (f64, f64))) {
         let m = self.loads.cases;
         let sum = |values: &[f64], row: usize| -> f64 {
-            values[row * m..(row + 1) * m]
-                .iter()
-                .zip(factors)
-                .map(|(v, f)| v * f)
-                .sum()
+            let mut sum = 0.0;
+            for (v, f) in values[row * m..(row + 1) * m].iter().zip(factors) {
+                sum += v * f;
+            }
+            sum
         };
         self.walk_by(line, sum, visit);
     }

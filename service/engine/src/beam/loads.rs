@@ -6,6 +6,7 @@ use super::cases::LineCases;
 use super::element::SpanLoad;
 
 /// Loads of a line by piece, by span, and on its cantilevers.
+#[derive(Debug, Clone)]
 pub(super) struct LineLoads {
     pub cut: LineCases,
     /// One row a span, one column a case.

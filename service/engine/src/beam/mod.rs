@@ -25,7 +25,7 @@ mod unknowns;
 
 pub use cases::LineCases;
 pub use extreme::{Extremes, Piece, Spot};
-pub use solve::{Fault, LineSolution, Solution, solve};
+pub use solve::{Fault, LineSolution, Loads, Solution, solve, solve_under};
 
 /// What holds a node.
 #[derive(Debug, Clone, Copy, PartialEq)]

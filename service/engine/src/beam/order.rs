@@ -1,9 +1,12 @@
-//! The order in which unknowns are eliminated: along the plan where that keeps a narrow
-//! band, by nested dissection where many lines cross. No numbers of the matrix here.
+//! The order in which unknowns are eliminated: as they are numbered or along the plan where that
+//! keeps a narrow band, by nested dissection where many lines cross. No numbers of the matrix here.
 
 use super::sparse::Tied;
 
-/// A band of this many entries an unknown is left as it is.
+/// A band of this many entries an unknown is left as it is numbered: that of a single line.
+const NARROW: usize = 4;
+
+/// A band of this many entries an unknown is not dissected.
 const BAND: usize = 64;
 
 /// Unknowns of a part that is dissected no further.
@@ -11,6 +14,10 @@ const LEAF: usize = 48;
 
 /// Row of every unknown.
 pub(super) fn order(unknowns: usize, groups: &[Tied]) -> Vec<usize> {
+    let numbered: Vec<usize> = (0..unknowns).collect();
+    if profile(unknowns, groups, &numbered) <= NARROW * unknowns {
+        return numbered;
+    }
     let near = Neighbours::new(unknowns, groups);
     let banded = along(unknowns, &near);
     if profile(unknowns, groups, &banded) <= BAND * unknowns {
@@ -23,7 +30,7 @@ pub(super) fn order(unknowns: usize, groups: &[Tied]) -> Vec<usize> {
         mark: Marks::new(unknowns),
         sequence: Vec::with_capacity(unknowns),
     };
-    cut.whole(&(0..unknowns).collect::<Vec<_>>());
+    cut.whole(&numbered);
     rows(&cut.sequence)
 }
 

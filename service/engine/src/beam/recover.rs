@@ -20,8 +20,11 @@ impl Moved<'_> {
     }
 
     fn sum(&self, terms: &Terms, case: usize) -> f64 {
-        let each = terms.each().iter();
-        each.map(|(u, share)| share * self.at(Some(*u), case)).sum()
+        let mut sum = 0.0;
+        for (u, share) in terms.each() {
+            sum += share * self.at(Some(*u), case);
+        }
+        sum
     }
 }
 

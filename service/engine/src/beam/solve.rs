@@ -49,17 +49,30 @@ pub struct Solution {
     pub deflection: Vec<f64>,
 }
 
+/// The loads of the lines of a network, by piece and by span. They are the same whatever holds
+/// its nodes.
+#[derive(Debug, Clone)]
+pub struct Loads(Vec<LineLoads>);
+
+impl Loads {
+    /// Of all lines.
+    pub fn of(network: &Network) -> Self {
+        let each = network.lines.iter();
+        Self(each.map(|l| LineLoads::new(l, network.cases)).collect())
+    }
+}
+
 /// Solves a network for all its load cases.
 pub fn solve(network: &Network) -> Result<Solution, Fault> {
+    solve_under(network, Loads::of(network))
+}
+
+/// [`solve`] with the loads of its lines as they were found before.
+pub fn solve_under(network: &Network, Loads(loads): Loads) -> Result<Solution, Fault> {
     let unknowns = Unknowns::of(network);
     let groups = tied(network, &unknowns);
     let place = order(unknowns.owner.len(), &groups);
     let mut matrix = Sparse::new(&groups, &place);
-    let loads: Vec<LineLoads> = network
-        .lines
-        .iter()
-        .map(|line| LineLoads::new(line, network.cases))
-        .collect();
     assemble(network, &unknowns, &place, &mut matrix);
     let factor = Factor::of(&matrix).map_err(|stopped| match stopped {
         Stopped::TooLarge => Fault::TooLarge,

@@ -39,28 +39,45 @@ impl Sparse {
     /// An empty matrix with room for what the groups tie together.
     pub fn new(groups: &[Tied], place: &[usize]) -> Self {
         let n = place.len();
-        let mut pairs: Vec<(usize, usize)> = Vec::with_capacity(groups.len() * 6);
-        for (g, count) in groups {
-            for (i, u) in g[..*count].iter().enumerate() {
-                for v in &g[..i] {
-                    let (a, b) = (place[*u], place[*v]);
-                    pairs.push((a.max(b), a.min(b)));
+        let pairs = || {
+            groups.iter().flat_map(|(g, count)| {
+                let both = (0..*count).flat_map(|i| (0..i).map(move |j| (i, j)));
+                both.map(|(i, j)| (place[g[i]], place[g[j]]))
+            })
+        };
+        // what several spans tie together is there several times at first
+        let mut ends = vec![0; n + 1];
+        for (a, b) in pairs() {
+            ends[a.max(b) + 1] += 1;
+        }
+        for i in 0..n {
+            ends[i + 1] += ends[i];
+        }
+        let mut column = vec![0; ends[n]];
+        let mut next = ends.clone();
+        for (a, b) in pairs() {
+            let row = a.max(b);
+            column[next[row]] = a.min(b);
+            next[row] += 1;
+        }
+        let mut first = Vec::with_capacity(n + 1);
+        let mut kept = 0;
+        for row in 0..n {
+            first.push(kept);
+            column[ends[row]..ends[row + 1]].sort_unstable();
+            for i in ends[row]..ends[row + 1] {
+                if kept == first[row] || column[kept - 1] != column[i] {
+                    column[kept] = column[i];
+                    kept += 1;
                 }
             }
         }
-        pairs.sort_unstable();
-        pairs.dedup();
-        let mut first = vec![0; n + 1];
-        for (row, _) in &pairs {
-            first[row + 1] += 1;
-        }
-        for i in 0..n {
-            first[i + 1] += first[i];
-        }
+        first.push(kept);
+        column.truncate(kept);
         Self {
             first,
-            entry: vec![0.0; pairs.len()],
-            column: pairs.into_iter().map(|p| p.1).collect(),
+            entry: vec![0.0; kept],
+            column,
             diagonal: vec![0.0; n],
         }
     }

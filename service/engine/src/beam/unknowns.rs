@@ -47,7 +47,9 @@ struct Tilt {
 /// All unknowns of a network.
 pub(super) struct Unknowns {
     pub deflection: Vec<Option<usize>>,
-    /// First slope of every line that stands alone in torsion.
+    /// Slopes of the lines that stand alone in torsion, node by node.
+    slopes: Vec<usize>,
+    /// Where those of each line begin.
     rotation: Vec<Option<usize>>,
     tilt: Vec<Option<Tilt>>,
     directions: Vec<(f64, f64)>,
@@ -56,26 +58,31 @@ pub(super) struct Unknowns {
 }
 
 impl Unknowns {
-    /// Numbers the unknowns. Nothing can twist a line that meets no other one, so it keeps
-    /// its slopes alone even with torsion.
+    /// Numbers the unknowns, node by node along each line: what a span ties together is near
+    /// each other. Nothing can twist a line that meets no other one, so it keeps its slopes
+    /// alone even with torsion.
     pub fn of(network: &Network) -> Self {
         let twists = twisting(network);
+        let mut slopes = Vec::new();
         let mut rotation = Vec::with_capacity(network.lines.len());
         let mut owner = Vec::new();
         let mut tilt: Vec<Option<Tilt>> = vec![None; network.supports.len()];
+        let mut deflection = vec![None; network.supports.len()];
         let directions = network
             .torsion
             .as_ref()
             .map_or_else(Vec::new, |t| t.direction.clone());
         for (l, line) in network.lines.iter().enumerate() {
-            if !twists[l] {
-                rotation.push(Some(owner.len()));
-                owner.extend(std::iter::repeat_n(l, line.nodes.len()));
-                continue;
-            }
-            rotation.push(None);
+            rotation.push((!twists[l]).then_some(slopes.len()));
             for n in &line.nodes {
-                if tilt[n.node].is_none() {
+                if network.supports[n.node] != Support::Rigid && deflection[n.node].is_none() {
+                    deflection[n.node] = Some(owner.len());
+                    owner.push(l);
+                }
+                if !twists[l] {
+                    slopes.push(owner.len());
+                    owner.push(l);
+                } else if tilt[n.node].is_none() {
                     tilt[n.node] = Some(Tilt {
                         ahead: owner.len(),
                         aside: owner.len() + 1,
@@ -85,17 +92,9 @@ impl Unknowns {
                 }
             }
         }
-        let mut deflection = vec![None; network.supports.len()];
-        for (l, line) in network.lines.iter().enumerate() {
-            for n in &line.nodes {
-                if network.supports[n.node] != Support::Rigid && deflection[n.node].is_none() {
-                    deflection[n.node] = Some(owner.len());
-                    owner.push(l);
-                }
-            }
-        }
         Self {
             deflection,
+            slopes,
             rotation,
             tilt,
             directions,
@@ -114,7 +113,7 @@ impl Unknowns {
     /// angle between the line and the tilt's own direction. Source: geometry.
     pub fn slope(&self, l: usize, line: &Line, i: usize) -> Terms {
         if let Some(first) = self.rotation[l] {
-            return Terms::one(first + i);
+            return Terms::one(self.slopes[first + i]);
         }
         match self.turned(l, line, i) {
             Some((tilt, c, s)) => Terms::two((tilt.ahead, c), (tilt.aside, s)),

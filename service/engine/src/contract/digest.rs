@@ -14,10 +14,12 @@ pub fn request_digest<R: Serialize>(request: &R) -> String {
     // at once and not piece by piece: JSON comes in pieces of a few bytes
     let mut plain = Vec::with_capacity(PLAIN_BYTES);
     // writing into memory cannot fail, and a request holds nothing JSON cannot carry
-    let written = serde_json::to_writer(&mut plain, &In(Presentation::Digest, request));
+    let written = In(Presentation::Digest, request).write(&mut plain);
     debug_assert!(written.is_ok());
-    Sha256::digest(&plain)
-        .iter()
-        .map(|byte| format!("{byte:02x}"))
+    const DIGITS: &[u8; 16] = b"0123456789abcdef";
+    let half = |bits: u8| char::from(DIGITS[usize::from(bits)]);
+    let bytes = Sha256::digest(&plain);
+    let each = bytes.iter();
+    each.flat_map(|byte| [half(byte >> 4), half(byte & 15)])
         .collect()
 }

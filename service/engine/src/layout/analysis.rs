@@ -5,7 +5,7 @@ use super::combine::Combination;
 use super::frame::{Frame, resultant};
 use super::outcome::SupportModel;
 use super::plan::Place;
-use crate::beam::{Extremes, Fault, Line, LineSolution, Network, Piece, Solution, solve};
+use crate::beam::{Extremes, Fault, LineSolution, Loads, Network, Piece, Solution, solve_under};
 
 /// A value only replaces another when it is greater by more than rounding.
 const NOISE: f64 = 1e-12;
@@ -22,9 +22,30 @@ impl Solved {
     /// Solves on rigid piles, or on springs of the given stiffness.
     pub fn of(frame: &Frame, piles: &[Place], stiffness: Option<&[f64]>) -> Result<Self, Fault> {
         let network = frame.network(piles, stiffness);
-        let solution = solve(&network)?;
+        let loads = Loads::of(&network);
+        Self::under(network, loads, stiffness.is_some())
+    }
+
+    /// Solves on rigid piles, and on springs where they have a stiffness.
+    pub fn each(
+        frame: &Frame,
+        piles: &[Place],
+        stiffness: Option<&[f64]>,
+    ) -> Result<Vec<Self>, Fault> {
+        let network = frame.network(piles, None);
+        let loads = Loads::of(&network);
+        let springs = stiffness.map(|k| (frame.network(piles, Some(k)), loads.clone()));
+        let mut out = vec![Self::under(network, loads, false)?];
+        if let Some((network, loads)) = springs {
+            out.push(Self::under(network, loads, true)?);
+        }
+        Ok(out)
+    }
+
+    fn under(network: Network, loads: Loads, springs: bool) -> Result<Self, Fault> {
+        let solution = solve_under(&network, loads)?;
         Ok(Self {
-            supports: if stiffness.is_some() {
+            supports: if springs {
                 SupportModel::Spring
             } else {
                 SupportModel::Rigid
@@ -47,11 +68,11 @@ impl Solved {
 
 fn combined(values: &[f64], row: usize, factors: &[f64]) -> f64 {
     let m = factors.len();
-    values[row * m..(row + 1) * m]
-        .iter()
-        .zip(factors)
-        .map(|(v, f)| v * f)
-        .sum()
+    let mut sum = 0.0;
+    for (v, f) in values[row * m..(row + 1) * m].iter().zip(factors) {
+        sum += v * f;
+    }
+    sum
 }
 
 /// Greatest and least reaction with their combinations.
@@ -273,11 +294,9 @@ pub(super) fn closure(
     combinations: &[Combination],
     totals: &[(f64, f64)],
 ) -> f64 {
-    let m = frame.cases;
     let free = |node: usize| matches!(solved.network.supports[node], crate::beam::Support::Free);
-    let extent = frame
-        .plan
-        .runs
+    let runs = &frame.plan.runs;
+    let extent = runs
         .iter()
         .map(|r| {
             let end = r.point(r.length);
@@ -286,38 +305,26 @@ pub(super) fn closure(
         .fold(1.0, f64::max);
     let mut worst = 0.0f64;
     let mut note = |v: f64| worst = worst.max(if v.is_nan() { f64::INFINITY } else { v });
-    let lines = solved.network.lines.iter();
-    let acting: Vec<Vec<Acting>> = lines.map(acting).collect();
+    // the sums are linear in the cases
+    let left: Vec<Vec<Left>> = (0..runs.len()).map(|run| left(solved, run)).collect();
     for (combination, (_, size)) in combinations.iter().zip(totals) {
         let (factors, size) = (&combination.factors, *size);
         if size == 0.0 {
             continue;
         }
         let (mut force, mut about_x, mut about_y) = (0.0, 0.0, 0.0);
-        for (r, line) in solved.network.lines.iter().enumerate() {
-            let run = &frame.plan.runs[r];
-            let (mut own_force, mut own_moment, mut handed) = (0.0, 0.0, 0.0);
-            let mut add = |f: f64, moment: f64| {
-                own_force += f;
-                own_moment += moment;
-                force += f;
-                about_x += f * run.start.y + moment * run.direction.y;
-                about_y += f * run.start.x + moment * run.direction.x;
+        for (run, cases) in runs.iter().zip(&left) {
+            let of = |get: fn(&Left) -> f64| -> f64 {
+                cases.iter().zip(factors).map(|(l, f)| f * get(l)).sum()
             };
-            for load in &acting[r] {
-                let factor = factors[load.case];
-                add(-load.force * factor, -load.moment * factor);
-            }
-            for (i, n) in line.nodes.iter().enumerate() {
-                let share: f64 = (0..m)
-                    .map(|c| solved.solution.lines[r].share(i, c) * factors[c])
-                    .sum();
-                add(share, share * n.at);
-                // couples between lines cancel in the plan, at the nodes below
-                handed += couple(&solved.solution.lines[r], i, factors);
-            }
-            note(own_force.abs() / size);
-            note((own_moment - handed).abs() / (size * run.length.max(1.0)));
+            let (own, moment) = (of(|l| l.force), of(|l| l.moment));
+            force += own;
+            about_x += own * run.start.y + moment * run.direction.y;
+            about_y += own * run.start.x + moment * run.direction.x;
+            note(own.abs() / size);
+            // couples between lines cancel in the plan, at the nodes below
+            let handed = of(|l| l.handed);
+            note((moment - handed).abs() / (size * run.length.max(1.0)));
         }
         note(force.abs() / size);
         note(about_x.abs() / (size * extent));
@@ -333,29 +340,37 @@ pub(super) fn closure(
     worst
 }
 
-/// A load by what it comes to about the start of its run.
-struct Acting {
-    case: usize,
+/// What is left on a run in one case: shares of reactions less loads, their moments about its
+/// start, and the couples that other runs hand to it.
+#[derive(Debug, Clone, Copy, Default, PartialEq)]
+struct Left {
     force: f64,
     moment: f64,
+    handed: f64,
 }
 
-fn acting(line: &Line) -> Vec<Acting> {
-    let each = line.loads.iter().map(|load| {
+fn left(solved: &Solved, run: usize) -> Vec<Left> {
+    let (line, own) = (&solved.network.lines[run], &solved.solution.lines[run]);
+    let mut out = vec![Left::default(); solved.solution.cases];
+    for load in &line.loads {
         let (force, moment) = resultant(&load.shape);
-        Acting {
-            case: load.case,
-            force,
-            moment,
+        out[load.case].force -= force;
+        out[load.case].moment -= moment;
+    }
+    for (i, n) in line.nodes.iter().enumerate() {
+        for (case, left) in out.iter_mut().enumerate() {
+            let share = own.share(i, case);
+            left.force += share;
+            left.moment += share * n.at;
+            if own.twisted() {
+                left.handed += own.couple(i, case);
+            }
         }
-    });
-    each.collect()
+    }
+    out
 }
 
 fn couple(line: &LineSolution, node: usize, factors: &[f64]) -> f64 {
-    if !line.twisted() {
-        return 0.0;
-    }
     let cases = factors.iter().enumerate();
     cases.map(|(c, f)| f * line.couple(node, c)).sum()
 }
@@ -376,7 +391,11 @@ fn node_couples(solved: &Solved, factors: &[f64]) -> Vec<(f64, f64)> {
             cases.map(|(c, f)| f * own.torque(span, c)).sum()
         };
         for (i, n) in line.nodes.iter().enumerate() {
-            let bend = couple(own, i, factors);
+            let bend = if own.twisted() {
+                couple(own, i, factors)
+            } else {
+                0.0
+            };
             let left = if i > 0 { torque(i - 1) } else { 0.0 };
             let right = if i < line.rigidity.len() {
                 torque(i)

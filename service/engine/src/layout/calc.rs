@@ -14,7 +14,7 @@ use super::judge::judge;
 use super::lengths::plan_lengths;
 use super::lift_off;
 use super::options;
-use super::outcome::{LayoutPile, Outcome, SearchReport};
+use super::outcome::{Outcome, SearchReport};
 use super::outline::Form;
 use super::pattern;
 use super::plan::{Place, Plan};
@@ -111,6 +111,15 @@ type Told = (Option<SearchReport>, Option<search::Unmet>);
 
 /// Whoever looks at an analysis before it is let go.
 pub(super) type Seen<'a> = &'a mut dyn FnMut(&Analysis<'_>);
+
+/// What the row of a pile holds.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Rows {
+    /// All that is asked for.
+    Whole,
+    /// Neither its reactions in every combination nor its shares of beams.
+    Judged,
+}
 
 /// A request without faults, as far as they show before the analysis.
 pub(super) struct Prepared {
@@ -228,6 +237,7 @@ impl Prepared {
     pub fn answered(
         &self,
         form: &Form<'_>,
+        rows: Rows,
         work: &mut Work,
         seen: Seen<'_>,
     ) -> Result<Outcome, Refusal> {
@@ -255,18 +265,22 @@ impl Prepared {
         if let Some((report, least)) = found.0.as_mut().zip(least_cost) {
             search::claim_cost(report, least, &self.terrain, &piles, work);
         }
-        self.answer(form, &piles, found, (work, seen))
+        self.answer(form, (&piles, rows), found, (work, seen))
     }
 
     fn answer(
         &self,
         form: &Form<'_>,
-        piles: &[Pile],
+        (piles, rows): (&[Pile], Rows),
         (report, unmet): Told,
         (work, seen): (&mut Work, Seen<'_>),
     ) -> Result<Outcome, Refusal> {
         let request = form.request.as_ref();
-        let all_reactions = self.listed(request, piles.len())?;
+        let rows = match request.reaction_detail {
+            Some(ReactionDetail::Table) => Rows::Judged,
+            _ => rows,
+        };
+        let all_reactions = self.listed(request, piles.len())? && rows == Rows::Whole;
         let lifts = request.tension_connection == Some(TensionConnection::LiftsOff);
         let own = lifts.then(|| lift_off::expanded(&self.frame, &self.loading));
         let (frame, loading) = match &own {
@@ -290,6 +304,7 @@ impl Prepared {
             piles,
             solved: &solved,
             all_reactions,
+            shares: rows == Rows::Whole,
             terrain: &self.terrain,
             spacing: self.spacing,
         };
@@ -322,8 +337,8 @@ impl Prepared {
         let (plan, labels) = (&self.frame.plan, &self.beam_labels);
         outcome.staking = staking::set_out(request, plan, labels, piles, &outcome, work)?;
         seen(&analysis);
-        if request.reaction_detail == Some(ReactionDetail::Demand) {
-            outcome.piles.iter_mut().for_each(LayoutPile::shorten);
+        if request.reaction_detail == Some(ReactionDetail::Table) {
+            outcome.tabulate();
         }
         Ok(outcome)
     }
@@ -331,7 +346,7 @@ impl Prepared {
     fn listed(&self, request: &Request, piles: usize) -> Result<bool, Refusal> {
         let count = piles * self.loading.combinations.len();
         match request.reaction_detail {
-            Some(ReactionDetail::Governing | ReactionDetail::Demand) => Ok(false),
+            Some(ReactionDetail::Governing | ReactionDetail::Table) => Ok(false),
             None => Ok(count <= REACTIONS_LISTED),
             Some(ReactionDetail::All) if count <= REACTIONS_MAX => Ok(true),
             Some(ReactionDetail::All) => Err(Issue::new(
@@ -349,13 +364,12 @@ impl Prepared {
 fn solve(frame: &Frame, piles: &[Pile], work: &mut Work) -> Result<Vec<Solved>, Refusal> {
     let places: Vec<Place> = piles.iter().map(|p| p.place).collect();
     let refuse = |fault| Refusal::of(fault_issues(frame, fault));
-    let mut out = vec![Solved::of(frame, &places, None).map_err(refuse)?];
-    work.go_on()?;
     let stiffness: Option<Vec<f64>> = piles.iter().map(Pile::spring).collect();
-    if let Some(k) = stiffness {
+    if stiffness.is_some() {
         work.method(&methods::SPRING_SUPPORTS);
-        out.push(Solved::of(frame, &places, Some(&k)).map_err(refuse)?);
     }
+    let out = Solved::each(frame, &places, stiffness.as_deref()).map_err(refuse)?;
+    work.go_on()?;
     Ok(out)
 }
 

@@ -51,9 +51,9 @@ impl Frame {
             for (i, l) in beam.line_loads.iter().flatten().enumerate() {
                 let name = l.case.as_ref().map(|c| c.as_str());
                 let case = loading.case(l.kind, name);
-                let pointer = format!("/beams/{b}/line_loads/{i}");
+                let pointer = || format!("/beams/{b}/line_loads/{i}");
                 if let (Some(range), Some(case)) =
-                    (extent(l, plan.beam_length[b], pointer, issues), case)
+                    (extent(l, plan.beam_length[b], &pointer, issues), case)
                 {
                     let row = (b, beam, l);
                     spread(&plan, row, range, case, trace, &mut loads);
@@ -62,7 +62,7 @@ impl Frame {
         }
         for (i, l) in request.point_loads.iter().flatten().enumerate() {
             let faults = Faults {
-                pointer: format!("/point_loads/{i}/at"),
+                pointer: &|| format!("/point_loads/{i}/at"),
                 code: &refusals::POINT_LOAD_OFF_BEAM,
                 issues,
             };
@@ -245,7 +245,7 @@ pub(super) fn resultant(shape: &Shape) -> (f64, f64) {
 fn extent(
     load: &BeamLineLoad,
     length: f64,
-    pointer: String,
+    pointer: &dyn Fn() -> String,
     issues: &mut Vec<Issue>,
 ) -> Option<(f64, f64)> {
     let from = load.from.map_or(0.0, |v| v.si());
@@ -253,7 +253,7 @@ fn extent(
     if to > length + super::plan::TOLERANCE || from >= to - SAME {
         issues.push(
             Issue::new(
-                pointer,
+                pointer(),
                 &refusals::LINE_LOAD_OFF_BEAM,
                 format!(
                     "from {} to {}",

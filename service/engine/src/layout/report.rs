@@ -42,6 +42,8 @@ pub(super) struct Analysis<'a> {
     pub solved: &'a [Solved],
     /// Whether every reaction is listed.
     pub all_reactions: bool,
+    /// Whether the shares of beams are told.
+    pub shares: bool,
     pub terrain: &'a Terrain,
     pub spacing: Spacing,
 }
@@ -82,7 +84,8 @@ impl Analysis<'_> {
                 .map(|s| closure(self.frame, s, self.combinations(), &totals))
                 .fold(0.0, f64::max),
             supports: self.solved.iter().map(|s| s.supports).collect(),
-            piles,
+            piles: piles.into(),
+            pile_table: None,
             beams: self.beam_rows(),
             outlines: self.form.outlines(self.beam_labels),
             joined_ends: self.form.joined(self.beam_labels),
@@ -205,7 +208,11 @@ impl Analysis<'_> {
                     Force::from_si(sum)
                 }),
                 pattern: None,
-                by_beam: self.shares(&touching[p], factors, floors[rigid.max_in]),
+                by_beam: if self.shares {
+                    self.by_beam(&touching[p], factors, floors[rigid.max_in])
+                } else {
+                    Vec::new()
+                },
                 reactions: self.all_reactions.then(|| self.every_reaction(p, floors)),
             });
         }
@@ -283,7 +290,7 @@ impl Analysis<'_> {
         Size::from_si(most)
     }
 
-    fn shares(&self, touching: &[(usize, usize)], factors: &[f64], floor: f64) -> Vec<BeamShare> {
+    fn by_beam(&self, touching: &[(usize, usize)], factors: &[f64], floor: f64) -> Vec<BeamShare> {
         let mut found: Vec<(usize, f64)> = Vec::new();
         let mut add = |beam: usize, force: f64| match found.iter_mut().find(|f| f.0 == beam) {
             Some(entry) => entry.1 += force,

@@ -98,7 +98,7 @@ pub(super) fn given(
     let mut piles = Vec::with_capacity(names.len());
     for (i, (p, label)) in given.positions.iter().zip(names).enumerate() {
         let faults = Faults {
-            pointer: format!("{pointer}/{i}/at"),
+            pointer: &|| format!("{pointer}/{i}/at"),
             code: &refusals::PILE_OFF_BEAM,
             issues,
         };

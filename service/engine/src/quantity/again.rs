@@ -66,7 +66,7 @@ mod tests {
     fn there_and_back(thing: &Thing, system: System) -> String {
         let again = Again(thing.clone());
         let form = Presentation::Printed(system);
-        let text = serde_json::to_string(&In(form, &again)).expect("it prints");
+        let text = In(form, &again).text().expect("it prints");
         let back: Thing = serde_json::from_str(&text).expect("it reads");
         assert_eq!(back, *thing, "{text}");
         text
@@ -104,7 +104,7 @@ mod tests {
             ..thing
         };
         let form = Presentation::Printed(System::UsCustomary);
-        let text = serde_json::to_string(&In(form, &third)).expect("it prints");
+        let text = In(form, &third).text().expect("it prints");
         assert!(text.ends_with(r#""ratio":0.333333333}"#), "{text}");
     }
 }

@@ -9,6 +9,9 @@ mod shown;
 mod table;
 #[cfg(test)]
 mod tests;
+mod writer;
+#[cfg(test)]
+mod writer_tests;
 
 pub use again::Again;
 pub use macros::{Quantity, Role, UnitDef, UnitSet};

@@ -5,7 +5,7 @@ use serde::Serialize;
 use super::*;
 
 fn printed<T: Serialize>(system: System, value: &T) -> String {
-    serde_json::to_string(&In(Presentation::Printed(system), value)).unwrap()
+    In(Presentation::Printed(system), value).text().unwrap()
 }
 
 /// Every factor that `uom` 0.38 knows, compared with ours. Its pound-force, survey foot
@@ -164,8 +164,12 @@ fn a_wrong_unit_is_refused_with_a_hint() {
 fn a_number_that_is_not_finite_does_not_leave() {
     for bad in [f64::NAN, f64::INFINITY, -f64::INFINITY] {
         let q = Force::from_si(bad);
-        assert!(serde_json::to_string(&In(Presentation::Printed(System::Si), &q)).is_err());
-        assert!(serde_json::to_string(&In(Presentation::Printed(System::Si), &vec![bad])).is_err());
+        assert!(In(Presentation::Printed(System::Si), &q).text().is_err());
+        assert!(
+            In(Presentation::Printed(System::Si), &vec![bad])
+                .text()
+                .is_err()
+        );
     }
 }
 
@@ -194,7 +198,7 @@ fn the_digest_form_leaves_out_tags_only() {
         depth: Length::from_si(2.0),
     };
     assert_eq!(
-        serde_json::to_string(&In(Presentation::Digest, &thing)).unwrap(),
+        In(Presentation::Digest, &thing).text().unwrap(),
         r#"{"label":"a","depth":{"value":2.0,"unit":"m"}}"#
     );
 }

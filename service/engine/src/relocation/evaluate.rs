@@ -98,7 +98,7 @@ fn relocated(
     let places = notes::places(&applied.standing, &stood, bench);
     let probes = notes::probes(&places);
     let mut first = work.beside();
-    let before = match bench.answered_with(&probes, &mut first) {
+    let before = match bench.tried_with(&probes, &mut first) {
         Ok(before) => before,
         Err(refusal) if refusal.interrupted => return Err(refusal),
         Err(refusal) => {

@@ -273,7 +273,7 @@ fn without_moves(
     let mut scratch = work.quietly();
     let found = match bench
         .put(&moved_back)
-        .and_then(|()| bench.answered(&mut scratch))
+        .and_then(|()| bench.tried(&mut scratch))
     {
         Ok(outcome) => carries(&outcome, &scratch.checks),
         Err(refusal) if refusal.interrupted => return Err(refusal),

@@ -136,7 +136,9 @@ mod tests {
                 };
                 assert_eq!(&heads[..4], ["pile", "verdict", depth, torque]);
                 let form = Presentation::Printed(system);
-                let json = serde_json::to_value(In(form, &answer.result)).expect("it prints");
+                let json: serde_json::Value =
+                    serde_json::from_str(&In(form, &answer.result).text().expect("it prints"))
+                        .expect("it prints");
                 let piles = json["piles"].as_array().expect("piles");
                 let rows: Vec<Vec<&str>> = lines.map(|l| l.split(',').collect()).collect();
                 assert_eq!(rows.len(), piles.len());

@@ -66,7 +66,7 @@ impl Moves {
             return None;
         }
         let mut placed = answer.clone();
-        for pile in &mut placed.result.piles {
+        for pile in placed.result.piles.iter_mut() {
             if let Some(centre) = self.beside.get(&pile.label) {
                 pile.at = *centre;
             }

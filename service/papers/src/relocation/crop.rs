@@ -25,7 +25,7 @@ pub fn outcome(whole: &Outcome, window: Window) -> Outcome {
     let beams = whole.beams.iter().flat_map(|b| pieces(b, window)).collect();
     // piles of the part are no nearer to each other than those of the whole
     let mut part = whole.clone();
-    part.piles = piles;
+    part.piles = piles.into();
     part.beams = beams;
     part.outlines = None;
     part.joined_ends = None;

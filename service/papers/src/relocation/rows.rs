@@ -195,14 +195,19 @@ fn relaxed(s: Subject, index: usize, limit: &LimitToRelax) -> Row {
         (None, Some(to)) => format!(": {}", told::shown(to, s.system)),
         _ => String::new(),
     };
-    Row {
-        what: format!(
-            "If {}{about} gave way{change}. {}",
-            limit.limit.replace('_', " "),
+    let limit_told = format!("{}{about}", limit.limit.replace('_', " "));
+    let own = |g: &GoverningCheck| {
+        g.check == limit.limit && g.subject.as_ref().map(|s| &s.label) == limit.subject.as_ref()
+    };
+    let what = if limit.option.failed.iter().all(own) {
+        format!("If {limit_told} gave way{change}. {}", row.what)
+    } else {
+        format!(
+            "No limit alone would do. Missed most: {limit_told}{change}. {}",
             row.what
-        ),
-        ..row
-    }
+        )
+    };
+    Row { what, ..row }
 }
 
 fn cost(cost: &PileCost) -> String {

@@ -240,9 +240,10 @@ pub fn bars(count: usize) -> Option<String> {
     (count > 0).then(|| format!("Other bars at {} place{plural}.", words::count(count)))
 }
 
-/// Why something is open.
+/// Why something is open. What is to be sent for it is for the caller and not for this page.
 pub fn open(reason: &str) -> String {
-    format!("\u{2013} {}", reason.replace('_', " "))
+    let why = reason.split("; send `").next().unwrap_or(reason);
+    format!("\u{2013} {}", why.replace('_', " "))
 }
 
 /// A number with its unit.

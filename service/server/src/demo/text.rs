@@ -2,7 +2,7 @@
 
 use std::io::{self, Write};
 
-use bearwell_engine::quantity::{In, Presentation, Shown, System};
+use bearwell_engine::quantity::{Shown, System};
 
 /// Columns of a line.
 const WIDTH: usize = 78;
@@ -93,21 +93,9 @@ pub fn cut(text: &str, most: usize) -> String {
 
 /// Value and unit as the service prints them.
 fn printed(quantity: impl Into<Shown>, system: System) -> (f64, String) {
-    let shown = In(Presentation::Printed(system), &quantity.into()).to_json();
-    let value = shown.get("value").and_then(serde_json::Value::as_f64);
-    let unit = shown.get("unit").and_then(serde_json::Value::as_str);
-    (value.unwrap_or_default(), unit.unwrap_or_default().into())
-}
-
-/// To a JSON value.
-trait ToJson {
-    fn to_json(&self) -> serde_json::Value;
-}
-
-impl<T: serde::Serialize> ToJson for T {
-    fn to_json(&self) -> serde_json::Value {
-        serde_json::to_value(self).unwrap_or_default()
-    }
+    let shown: Shown = quantity.into();
+    let (value, unit) = shown.printed(system);
+    (value, unit.into())
 }
 
 /// Thousands set apart.

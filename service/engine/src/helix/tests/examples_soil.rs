@@ -60,7 +60,7 @@ fn each_way_gives_its_strength() {
 fn the_answers_show_the_way_to_the_strength() {
     let printed = |name: &str| {
         let form = Presentation::Printed(System::Si);
-        serde_json::to_string(&In(form, &answer_to(name))).expect("it prints")
+        In(form, &answer_to(name)).text().expect("it prints")
     };
     let answer = printed("sp-02");
     assert!(answer.contains(r#""friction_angle":{"value":32.884,"unit":"deg"}"#));

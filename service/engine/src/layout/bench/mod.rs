@@ -9,10 +9,11 @@ mod probes;
 pub(crate) use places::Along;
 pub(crate) use probes::{Probe, Probed};
 
-use super::calc::{Prepared, rigidity, supported};
+use super::calc::{Prepared, Rows, rigidity, supported};
 use super::codes::methods;
 use super::outcome::Outcome;
 use super::outline::{self, Form};
+use super::report::Analysis;
 use super::request::{
     BeamTorsion, GivenPile, GivenPiles, GradeBeam, KeepOut, PilePlacement, PlanPoint, Request,
 };
@@ -69,7 +70,24 @@ pub(crate) fn open<R>(
 impl Bench<'_> {
     /// The whole answer. Faults point into the plan as it is analysed, see `as_sent`.
     pub fn answered(&self, work: &mut Work) -> Result<Outcome, Refusal> {
-        self.prepared.answered(&self.form, work, &mut |_| {})
+        let (form, seen) = (&self.form, &mut |_: &Analysis<'_>| {});
+        self.prepared.answered(form, Rows::Whole, work, seen)
+    }
+
+    /// The answer as far as anything is judged by it: piles without their reactions in every
+    /// combination and without shares of beams.
+    pub fn tried(&self, work: &mut Work) -> Result<Outcome, Refusal> {
+        let (form, seen) = (&self.form, &mut |_: &Analysis<'_>| {});
+        self.prepared.answered(form, Rows::Judged, work, seen)
+    }
+
+    /// [`Bench::tried`], and the moments at some places.
+    pub fn tried_with(
+        &self,
+        probes: &[Probe],
+        work: &mut Work,
+    ) -> Result<(Outcome, Vec<Probed>), Refusal> {
+        self.with(probes, Rows::Judged, work)
     }
 
     /// Faults with pointers into the request as it was sent.
@@ -83,11 +101,18 @@ impl Bench<'_> {
         probes: &[Probe],
         work: &mut Work,
     ) -> Result<(Outcome, Vec<Probed>), Refusal> {
+        self.with(probes, Rows::Whole, work)
+    }
+
+    fn with(
+        &self,
+        probes: &[Probe],
+        rows: Rows,
+        work: &mut Work,
+    ) -> Result<(Outcome, Vec<Probed>), Refusal> {
         let mut found = Vec::new();
-        let mut look = |analysis: &super::report::Analysis<'_>| {
-            found = probes::moments(analysis, probes);
-        };
-        let outcome = self.prepared.answered(&self.form, work, &mut look)?;
+        let mut look = |analysis: &Analysis<'_>| found = probes::moments(analysis, probes);
+        let outcome = self.prepared.answered(&self.form, rows, work, &mut look)?;
         Ok((outcome, found))
     }
 

@@ -72,7 +72,7 @@ impl Bench<'_> {
     pub fn along_at(&self, point: &PlanPoint) -> Vec<Along> {
         let mut issues = Vec::new();
         let faults = Faults {
-            pointer: String::new(),
+            pointer: &String::new,
             code: &PILE_OFF_BEAM,
             issues: &mut issues,
         };

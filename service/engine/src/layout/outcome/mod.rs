@@ -4,6 +4,7 @@
 mod claims;
 mod outline;
 mod pattern;
+mod pile_table;
 mod slab;
 mod staking;
 mod strength;
@@ -13,6 +14,7 @@ mod support;
 pub use claims::*;
 pub use outline::*;
 pub use pattern::*;
+pub use pile_table::*;
 pub use slab::*;
 pub use staking::*;
 pub use strength::*;
@@ -46,8 +48,13 @@ pub struct Outcome {
     pub statics_residual_ratio: f64,
     /// Support models that were analysed; the worse one is judged.
     pub supports: Vec<SupportModel>,
-    /// The piles: as given, or from a search along the beams.
-    pub piles: Vec<LayoutPile>,
+    /// The piles: as given, or from a search along the beams. Empty with `reaction_detail:
+    /// table`.
+    #[cfg_attr(feature = "openapi", schema(value_type = Vec<LayoutPile>))]
+    pub piles: PileRows,
+    /// The piles as a table, in the same order; only with `reaction_detail: table`.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub pile_table: Option<PileTable>,
     /// The beams, in the order of the request; after them those of outlines, side by side.
     pub beams: Vec<LayoutBeam>,
     /// The outside form lines and what became of them; only with `outlines`.
@@ -169,21 +176,11 @@ pub struct LayoutPile {
     /// Reactions with the worst spans loaded; only with `pattern_load`.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub pattern: Option<PilePattern>,
-    /// Shares of `rigid.max` by beam; left out with `reaction_detail: demand`.
-    #[serde(skip_serializing_if = "Vec::is_empty", default)]
+    /// Shares of `rigid.max` by beam.
     pub by_beam: Vec<BeamShare>,
     /// Reaction in every combination; see `reaction_detail`.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub reactions: Option<Vec<PileReaction>>,
-}
-
-impl LayoutPile {
-    /// Leaves what a pile is judged by and its range on rigid supports.
-    #[cfg(feature = "compute")]
-    pub(super) fn shorten(&mut self) {
-        (self.spring, self.settlement, self.tributary) = (None, None, None);
-        self.by_beam.clear();
-    }
 }
 
 /// The load a pile is judged by.

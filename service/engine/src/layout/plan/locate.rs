@@ -20,7 +20,8 @@ pub(in crate::layout) struct Place {
 
 /// Where faults of a list of points are filed.
 pub(in crate::layout) struct Faults<'a> {
-    pub pointer: String,
+    /// Asked for where there is a fault.
+    pub pointer: &'a dyn Fn() -> String,
     pub code: &'static RefusalDef,
     pub issues: &'a mut Vec<Issue>,
 }
@@ -54,7 +55,7 @@ impl Plan {
         if distance > TOLERANCE {
             faults.issues.push(
                 Issue::new(
-                    faults.pointer,
+                    (faults.pointer)(),
                     faults.code,
                     format!(
                         "the nearest beam is {}, {} away",

@@ -453,14 +453,14 @@ pub struct PileSearch {
     pub objective: Option<SearchObjective>,
 }
 
-/// How many reactions the answer lists.
+/// How many reactions the answer lists, and in which form.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 #[serde(rename_all = "snake_case")]
 pub enum ReactionDetail {
-    /// What each pile is judged by and its range on rigid supports, nothing beside: no
-    /// tributary load, no range and no settlement on springs, no shares of beams.
-    Demand,
+    /// One table of numbers for all piles instead of a row of members for each: where they
+    /// stand, what they are judged by and how far they settle. A tenth of the bytes.
+    Table,
     /// The greatest and the least of each pile.
     Governing,
     /// Every combination of every pile; up to 20,000 reactions.

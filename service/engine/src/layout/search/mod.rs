@@ -180,7 +180,7 @@ pub(super) fn forced(
     let mut out = Vec::new();
     for (i, p) in search.forced.iter().flatten().enumerate() {
         let faults = Faults {
-            pointer: format!("/piles/search/forced/{i}"),
+            pointer: &|| format!("/piles/search/forced/{i}"),
             code: &refusals::FORCED_POINT_OFF_BEAM,
             issues,
         };

@@ -17,6 +17,7 @@ mod loads;
 mod openings;
 mod outline;
 mod patterns;
+mod pile_table;
 mod properties;
 mod scale;
 mod search;

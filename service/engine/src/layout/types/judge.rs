@@ -25,7 +25,10 @@ pub(in crate::layout) fn distances(analysis: &Analysis<'_>, work: &mut Work) {
         let typed = offers.zip(p.offer).filter(|_| given);
         typed.and_then(|(offers, rank)| offers.types[rank].helix)
     };
-    for (pile, n) in analysis.piles.iter().zip(nearest(&points)) {
+    let asked =
+        analysis.spacing.all().is_some() || analysis.piles.iter().any(|p| helix(p).is_some());
+    let near = if asked { nearest(&points) } else { Vec::new() };
+    for (pile, n) in analysis.piles.iter().zip(near) {
         let Some((other, d)) = n else {
             continue;
         };

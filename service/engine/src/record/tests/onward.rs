@@ -69,7 +69,7 @@ fn a_refusal_in_debris_leaves_nothing() {
     assert_eq!(next.layout, sent);
     // as it is printed and read by a stranger
     let form = Presentation::Printed(System::UsCustomary);
-    let text = serde_json::to_string(&In(form, &answer.result.next_request)).expect("JSON");
+    let text = In(form, &answer.result.next_request).text().expect("JSON");
     let next: Call<crate::relocation::Request> = serde_json::from_str(&text).expect("a request");
     assert_eq!(next.request.layout, sent);
     next.request.validate().expect("within its ranges");

@@ -39,7 +39,7 @@ fn the_plan_as_it_stands_names_its_piles_and_reads_back_the_same() {
     let own = serde_json::to_string(answered.result.result.as_ref().unwrap()).unwrap();
     for system in [System::Si, System::UsCustomary] {
         let form = Presentation::Printed(system);
-        let text = serde_json::to_string(&In(form, &answered.result.layout)).unwrap();
+        let text = In(form, &answered.result.layout).text().unwrap();
         let back: crate::layout::Request = serde_json::from_str(&text).unwrap();
         assert_eq!(back, answered.result.layout.0);
         assert!(fresh(&back) == own);

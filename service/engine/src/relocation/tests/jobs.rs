@@ -16,7 +16,7 @@ fn fresh(layout: &layout::Request) -> String {
 /// A part of an answer as a client reads it.
 fn read_back<T: serde::Serialize + serde::de::DeserializeOwned>(part: &T) -> T {
     let form = In(Presentation::Printed(System::UsCustomary), part);
-    let text = serde_json::to_string(&form).expect("it prints");
+    let text = form.text().expect("it prints");
     serde_json::from_str(&text).expect("it reads")
 }
 

@@ -249,7 +249,7 @@ impl<'a, 'b> Seeker<'a, 'b> {
     fn analysed(&mut self, c: &Candidate) -> Result<(Judged, Outcome), Refusal> {
         self.bench.put(&c.standing.positions)?;
         let mut scratch = self.work.quietly();
-        let outcome = self.bench.answered(&mut scratch)?;
+        let outcome = self.bench.tried(&mut scratch)?;
         let spots = moved::spots(&c.standing, self.bench);
         judge::keep_outs(&c.standing, &spots, self.bench, &mut scratch);
         moved::rows(

@@ -85,7 +85,7 @@ fn reinforcement(
         seeker.work.go_on()?;
         let mut scratch = seeker.work.quietly();
         seeker.bench.put(positions)?;
-        moments.push(seeker.bench.answered_with(&probes, &mut scratch)?.1);
+        moments.push(seeker.bench.tried_with(&probes, &mut scratch)?.1);
     }
     Ok(notes::notes(
         places,
