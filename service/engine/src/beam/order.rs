@@ -278,7 +278,7 @@ mod tests {
     fn a_chain_listed_at_random_gets_a_band_of_one() {
         let chain = [4usize, 0, 5, 2, 1, 3];
         let groups: Vec<Tied> = chain.windows(2).map(|p| pair(p[0], p[1])).collect();
-        let place = order(6, &groups);
+        let place = along(6, &Neighbours::new(6, &groups));
         for (g, _) in &groups {
             assert_eq!(place[g[0]].abs_diff(place[g[1]]), 1);
         }

@@ -459,7 +459,7 @@ pub struct PileSearch {
 #[serde(rename_all = "snake_case")]
 pub enum ReactionDetail {
     /// One table of numbers for all piles instead of a row of members for each: where they
-    /// stand, what they are judged by and how far they settle. A tenth of the bytes.
+    /// stand, what they are judged by and how far they settle. A fraction of the bytes.
     Table,
     /// The greatest and the least of each pile.
     Governing,

@@ -8,7 +8,7 @@ use crate::layout::codes::checks as plan;
 use crate::layout::{GivenPile, GradeBeam, Outcome, PlanPoint};
 use crate::relocation::compare::{Spans, of_beam, used};
 use crate::relocation::outcome::{FeasibleOffset, FeasibleStretch, PileFate, WayOutKind};
-use crate::relocation::request::{RelocationEvent, Request, WaysOut};
+use crate::relocation::request::{OptionDetail, RelocationEvent, Request, WaysOut};
 use crate::relocation::standing::{Applied, Standing, Tracked, given};
 use crate::relocation::{judge, moved};
 use crate::text::Label;
@@ -249,7 +249,11 @@ impl<'a, 'b> Seeker<'a, 'b> {
     fn analysed(&mut self, c: &Candidate) -> Result<(Judged, Outcome), Refusal> {
         self.bench.put(&c.standing.positions)?;
         let mut scratch = self.work.quietly();
-        let outcome = self.bench.tried(&mut scratch)?;
+        // in full it is told as well
+        let outcome = match self.ways.option_detail {
+            Some(OptionDetail::Full) => self.bench.answered(&mut scratch)?,
+            _ => self.bench.tried(&mut scratch)?,
+        };
         let spots = moved::spots(&c.standing, self.bench);
         judge::keep_outs(&c.standing, &spots, self.bench, &mut scratch);
         moved::rows(
