@@ -86,22 +86,27 @@ def library():
 
 
 class Connection:
-    """One connection that is kept."""
+    """One connection that is kept, with as little work of its own as may be: the service is measured."""
 
     def __init__(self, port, body):
         head = f"POST /v1/pile-layout HTTP/1.1\r\nhost: x\r\ncontent-type: application/json\r\ncontent-length: {len(body)}"
         self.socket = socket.create_connection(("127.0.0.1", port))
         self.sent = head.encode() + b"\r\n\r\n" + body
+        self.got = bytearray(1 << 20)
+        self.room = memoryview(self.got)
 
     def call(self):
         self.socket.sendall(self.sent)
-        got = b""
-        while True:
-            got += self.socket.recv(1 << 20)
-            head, found, content = got.partition(b"\r\n\r\n")
-            if found and len(content) >= int(head.lower().split(b"content-length:")[1].split()[0]):
-                assert head.startswith(b"HTTP/1.1 200"), content
-                return content
+        have, want, start = 0, None, 0
+        while want is None or have < want:
+            count = self.socket.recv_into(self.room[have:])
+            assert count > 0, "the connection was closed"
+            have += count
+            if want is None and (start := self.got.find(b"\r\n\r\n", 0, have)) >= 0:
+                length = self.got.find(b"content-length:", 0, start) + 15
+                want = start + 4 + int(self.got[length : self.got.find(b"\r", length)])
+        assert self.got.startswith(b"HTTP/1.1 200"), bytes(self.room[:want])
+        return bytes(self.room[start + 4 : want])
 
 
 def compare(answer):

@@ -70,7 +70,7 @@ pub(super) fn labels<'a>(
         .map(|(i, label)| match label {
             Some(label) => label.as_str().to_owned(),
             None => {
-                let mut own = format!("{letter}{}", i + 1);
+                let mut own = letter.to_owned() + &(i + 1).to_string();
                 while first.contains_key(own.as_str()) {
                     own.push('_');
                 }

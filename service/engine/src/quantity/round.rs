@@ -24,7 +24,7 @@ pub fn round9(value: f64) -> f64 {
     }
     // decimal exponent e with 10^e <= size < 10^(e+1)
     let mut exponent: i32 = if size >= 1.0 {
-        EXACT.iter().rposition(|&p| p <= size).unwrap_or(0) as i32
+        EXACT.partition_point(|p| *p <= size) as i32 - 1
     } else {
         let mut e = -1;
         while e > -14 && size * EXACT[(-e) as usize] < 1.0 {
