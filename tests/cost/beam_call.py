@@ -134,7 +134,7 @@ def timed(work):
 
 def main():
     binary = sys.argv[1]
-    rounds = int(sys.argv[2]) if len(sys.argv) > 2 else 25
+    rounds = int(sys.argv[2]) if len(sys.argv) > 2 else 150
     with socket.socket() as s:
         s.bind(("127.0.0.1", 0))
         port = s.getsockname()[1]
