@@ -1,7 +1,5 @@
-//! Shear and moment along a line in one combination of load cases, piece by piece, and
-//! their extremes: moments where the shear is nil, found exactly and never sampled.
-
-use super::{Line, LineSolution};
+//! Shear and moment within a piece of a line, and their extremes: moments where the shear is
+//! nil, found exactly and never sampled.
 
 /// A part of a line without a jump, under an evenly varying load.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -108,22 +106,30 @@ impl Piece {
     /// Under a load of one sign the moment lies on one side of its chord, by at most q l2/8; q the
     /// greater load (N/m), l length (m). Source: M'' = -q.
     fn within(&self, known: &Extremes, (shear, moment): (f64, f64)) -> bool {
-        if self.start * self.end < 0.0 {
+        let (highest, lowest) = (known.highest_moment.value, known.lowest_moment.value);
+        let most_shear = known.shear.value.abs();
+        // ends are compared as they are; what lies between has a margin for rounding
+        if !(self.shear.abs() <= most_shear
+            && shear.abs() <= most_shear
+            && self.moment <= highest
+            && moment <= highest
+            && self.moment >= lowest
+            && moment >= lowest)
+            || self.start * self.end < 0.0
+        {
             return false;
         }
         let l = self.to - self.from;
-        let most = self.start.abs().max(self.end.abs()) * l * l / 8.0;
-        // ends are compared as they are; what lies between has a margin for rounding
+        let (start, end) = (self.start.abs(), self.end.abs());
+        let most = 0.125 * (if start > end { start } else { end }) * l * l;
         let rise = most + 1e-9 * (most + self.moment.abs() + moment.abs());
-        let down = self.start + self.end > 0.0;
-        let (above, below) = match most == 0.0 {
-            true => (0.0, 0.0),
-            false if down => (rise, 0.0),
-            false => (0.0, rise),
-        };
-        self.moment.max(moment) + above <= known.highest_moment.value
-            && self.moment.min(moment) - below >= known.lowest_moment.value
-            && self.shear.abs().max(shear.abs()) <= known.shear.value.abs()
+        if most == 0.0 {
+            true
+        } else if self.start + self.end > 0.0 {
+            self.moment + rise <= highest && moment + rise <= highest
+        } else {
+            self.moment - rise >= lowest && moment - rise >= lowest
+        }
     }
 
     /// Widens the extremes by those of this piece, of which the shear and the moment at its end
@@ -169,70 +175,5 @@ impl Piece {
             cut(self.shear_at(x), self.from + x);
         }
         cut(shear, self.to);
-    }
-}
-
-impl LineSolution {
-    /// Walks along the line in the combination `factors` (one a case), piece by piece.
-    pub fn walk(&self, line: &Line, factors: &[f64], mut visit: impl FnMut(Piece)) {
-        self.walk_ends(line, factors, |piece, _| visit(piece));
-    }
-
-    /// [`LineSolution::walk`] with the shear and the moment where each piece ends.
-    pub fn walk_ends(&self, line: &Line, factors: &[f64], visit: impl FnMut(Piece, (f64, f64))) {
-        let m = self.loads.cases;
-        let sum = |values: &[f64], row: usize| -> f64 {
-            let mut sum = 0.0;
-            for (v, f) in values[row * m..(row + 1) * m].iter().zip(factors) {
-                sum += v * f;
-            }
-            sum
-        };
-        self.walk_by(line, sum, visit);
-    }
-
-    /// Walks along the line in one case.
-    pub fn walk_case(&self, line: &Line, case: usize, mut visit: impl FnMut(Piece)) {
-        let m = self.loads.cases;
-        let value = |values: &[f64], row: usize| values[row * m + case];
-        self.walk_by(line, value, |piece, _| visit(piece));
-    }
-
-    fn walk_by(
-        &self,
-        line: &Line,
-        value: impl Fn(&[f64], usize) -> f64,
-        mut visit: impl FnMut(Piece, (f64, f64)),
-    ) {
-        let cut = &self.loads;
-        let (mut shear, mut moment) = (0.0, 0.0);
-        let mut node = 0;
-        for s in 0..cut.stations.len() - 1 {
-            if node < line.nodes.len() && cut.node_station[node] == s {
-                shear = value(&self.shear_right, node);
-                moment = value(&self.moment_right, node);
-                node += 1;
-            } else {
-                shear -= value(&cut.force, s);
-                moment += value(&cut.couple, s);
-            }
-            let piece = Piece {
-                from: cut.stations[s],
-                to: cut.stations[s + 1],
-                shear,
-                moment,
-                start: value(&cut.start, s),
-                end: value(&cut.end, s),
-            };
-            (shear, moment) = piece.at_end();
-            visit(piece, (shear, moment));
-        }
-    }
-
-    /// Extremes of the whole line in a combination.
-    pub fn extremes(&self, line: &Line, factors: &[f64]) -> Option<Extremes> {
-        let mut found = None;
-        self.walk_ends(line, factors, |piece, end| piece.widen(end, &mut found));
-        found
     }
 }

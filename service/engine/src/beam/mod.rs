@@ -9,6 +9,7 @@
 //! Without torsion, lines share the deflection of a node where they meet and nothing else.
 //! With torsion they share its tilt too: what bends one line at the node twists another.
 
+mod band;
 mod cases;
 mod element;
 mod extreme;
@@ -22,10 +23,12 @@ mod tests;
 #[cfg(test)]
 pub(crate) mod three_moment;
 mod unknowns;
+mod walk;
 
 pub use cases::LineCases;
 pub use extreme::{Extremes, Piece, Spot};
 pub use solve::{Fault, LineSolution, Loads, Solution, solve, solve_under};
+pub use walk::Factors;
 
 /// What holds a node.
 #[derive(Debug, Clone, Copy, PartialEq)]

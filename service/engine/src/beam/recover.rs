@@ -4,25 +4,35 @@
 use super::element::SpanLoad;
 use super::loads::LineLoads;
 use super::solve::{LineSolution, Solution};
-use super::unknowns::{Terms, Unknowns};
+use super::unknowns::{NodeRows, Terms, Unknowns};
 use super::{Line, Network};
 
-/// The movements by unknown and case.
-struct Moved<'a> {
+/// The movements: one row an unknown at its place, one column a case.
+pub(super) struct Moved<'a> {
+    unknowns: &'a Unknowns,
     place: &'a [usize],
     x: &'a [f64],
     m: usize,
 }
 
-impl Moved<'_> {
-    fn at(&self, unknown: Option<usize>, case: usize) -> f64 {
-        unknown.map_or(0.0, |u| self.x[self.place[u] * self.m + case])
+impl<'a> Moved<'a> {
+    pub fn of(unknowns: &'a Unknowns, place: &'a [usize], x: &'a [f64], m: usize) -> Self {
+        Self {
+            unknowns,
+            place,
+            x,
+            m,
+        }
+    }
+
+    fn at(&self, row: Option<usize>, case: usize) -> f64 {
+        row.map_or(0.0, |r| self.x[r * self.m + case])
     }
 
     fn sum(&self, terms: &Terms, case: usize) -> f64 {
         let mut sum = 0.0;
-        for (u, share) in terms.each() {
-            sum += share * self.at(Some(*u), case);
+        for (row, share) in terms.each() {
+            sum += share * self.x[row * self.m + case];
         }
         sum
     }
@@ -30,17 +40,15 @@ impl Moved<'_> {
 
 pub(super) fn recover(
     network: &Network,
-    unknowns: &Unknowns,
-    place: &[usize],
-    x: &[f64],
+    rows: &[Vec<NodeRows>],
+    moved: &Moved<'_>,
     loads: Vec<LineLoads>,
 ) -> Solution {
     let m = network.cases;
-    let moved = Moved { place, x, m };
     let mut reaction = vec![0.0; network.supports.len() * m];
     let mut lines = Vec::with_capacity(loads.len());
     for (l, (line, load)) in network.lines.iter().zip(loads).enumerate() {
-        let rows = line.nodes.len() * m;
+        let size = line.nodes.len() * m;
         let LineLoads {
             cut,
             spans: on_spans,
@@ -49,13 +57,13 @@ pub(super) fn recover(
         } = load;
         let mut out = LineSolution {
             loads: cut,
-            moment_left: vec![0.0; rows],
-            moment_right: vec![0.0; rows],
-            shear_left: vec![0.0; rows],
-            shear_right: vec![0.0; rows],
-            torque: torques(network, unknowns, l, &moved),
+            moment_left: vec![0.0; size],
+            moment_right: vec![0.0; size],
+            shear_left: vec![0.0; size],
+            shear_right: vec![0.0; size],
+            torque: torques(network, l, moved),
         };
-        spans(line, unknowns, l, &on_spans, &moved, &mut out);
+        spans(line, &rows[l], &on_spans, moved, &mut out);
         for c in 0..m {
             let (force, moment) = before[c];
             out.shear_left[c] = -force;
@@ -71,9 +79,10 @@ pub(super) fn recover(
         lines.push(out);
     }
     let mut deflection = vec![0.0; network.supports.len() * m];
-    for (node, u) in unknowns.deflection.iter().enumerate() {
+    for (node, u) in moved.unknowns.deflection.iter().enumerate() {
+        let row = u.map(|u| moved.place[u]);
         for c in 0..m {
-            deflection[node * m + c] = moved.at(*u, c);
+            deflection[node * m + c] = moved.at(row, c);
         }
     }
     Solution {
@@ -86,22 +95,20 @@ pub(super) fn recover(
 
 fn spans(
     line: &Line,
-    unknowns: &Unknowns,
-    l: usize,
+    rows: &[NodeRows],
     loads: &[SpanLoad],
     moved: &Moved<'_>,
     out: &mut LineSolution,
 ) {
     let m = moved.m;
     for (i, rigidity) in line.rigidity.iter().enumerate() {
-        let deflection = [i, i + 1].map(|n| unknowns.deflection[line.nodes[n].node]);
-        let slope = [i, i + 1].map(|n| unknowns.slope(l, line, n));
+        let (one, other) = (&rows[i], &rows[i + 1]);
         let length = line.nodes[i + 1].at - line.nodes[i].at;
         let b = rigidity / length;
         for c in 0..m {
             let span = loads[i * m + c];
-            let (t1, t2) = (moved.sum(&slope[0], c), moved.sum(&slope[1], c));
-            let apart = moved.at(deflection[0], c) - moved.at(deflection[1], c);
+            let (t1, t2) = (moved.sum(&one.slope, c), moved.sum(&other.slope, c));
+            let apart = moved.at(one.deflection, c) - moved.at(other.deflection, c);
             let sway = 6.0 * b * (apart / length);
             let start = b * (4.0 * t1 + 2.0 * t2) + sway - span.fixed_start;
             let end = -(b * (2.0 * t1 + 4.0 * t2) + sway - span.fixed_end);
@@ -118,14 +125,15 @@ fn spans(
 ///
 /// T = GJ (f2 - f1)/L; GJ torsional rigidity (N m2), f twist at the ends, L length (m).
 /// Source: uniform torsion. Sign: positive where the end is tilted further to the left.
-fn torques(network: &Network, unknowns: &Unknowns, l: usize, moved: &Moved<'_>) -> Vec<f64> {
+fn torques(network: &Network, l: usize, moved: &Moved<'_>) -> Vec<f64> {
+    let unknowns = moved.unknowns;
     let Some(t) = network.torsion.as_ref().filter(|_| unknowns.twists(l)) else {
         return Vec::new();
     };
     let line = &network.lines[l];
     let mut out = Vec::with_capacity(line.rigidity.len() * moved.m);
     for (i, rigidity) in t.rigidity[l].iter().enumerate() {
-        let twist = [i, i + 1].map(|n| unknowns.twist(l, line, n));
+        let twist = [i, i + 1].map(|n| unknowns.twist(l, line, n).placed(moved.place));
         let k = rigidity / (line.nodes[i + 1].at - line.nodes[i].at);
         out.extend((0..moved.m).map(|c| k * (moved.sum(&twist[1], c) - moved.sum(&twist[0], c))));
     }

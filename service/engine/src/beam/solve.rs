@@ -1,14 +1,14 @@
 //! The direct stiffness method for a network: assembly, one factorisation, all load cases.
 //! Forces from movements are in `recover`; no combinations here.
 
-use super::Network;
+use super::band::{Band, BandFactor, WIDTH};
 use super::cases::LineCases;
 use super::element::stiffness;
 use super::loads::LineLoads;
-use super::recover::recover;
+use super::recover::{Moved, recover};
 use super::sparse::{Factor, Sparse, Stopped, Tied, order};
-use super::unknowns::{Terms, Unknowns};
-use super::{Line, Support};
+use super::unknowns::{NodeRows, Terms, Unknowns};
+use super::{Network, Support};
 
 /// Why a network cannot be solved.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -70,11 +70,27 @@ pub fn solve(network: &Network) -> Result<Solution, Fault> {
 /// [`solve`] with the loads of its lines as they were found before.
 pub fn solve_under(network: &Network, Loads(loads): Loads) -> Result<Solution, Fault> {
     let unknowns = Unknowns::of(network);
-    let groups = tied(network, &unknowns);
-    let place = order(unknowns.owner.len(), &groups);
-    let mut matrix = Sparse::new(&groups, &place);
-    assemble(network, &unknowns, &place, &mut matrix);
-    let factor = Factor::of(&matrix).map_err(|stopped| match stopped {
+    let numbered: Vec<usize> = (0..unknowns.owner.len()).collect();
+    let rows = unknowns.all_rows(network, &numbered);
+    let narrow = network.torsion.is_none() && rows.iter().all(|line| narrow(line));
+    let (place, rows, factor) = if narrow {
+        let mut matrix = Band::new(numbered.len());
+        let at = (numbered.as_slice(), rows.as_slice());
+        assemble(network, &unknowns, at, |r, c, v| matrix.add(r, c, v));
+        let factor = matrix.factor().map(Factored::Band);
+        (numbered, rows, factor)
+    } else {
+        let groups = tied(network, &unknowns);
+        let place = order(numbered.len(), &groups);
+        let rows = unknowns.all_rows(network, &place);
+        let mut matrix = Sparse::new(&groups, &place);
+        assemble(network, &unknowns, (&place, &rows), |r, c, v| {
+            matrix.add(r, c, v)
+        });
+        let factor = Factor::of(&matrix).map(Factored::Sparse);
+        (place, rows, factor)
+    };
+    let factor = factor.map_err(|stopped| match stopped {
         Stopped::TooLarge => Fault::TooLarge,
         Stopped::Singular(row) => {
             let unknown = place.iter().position(|p| *p == row).unwrap_or(0);
@@ -83,9 +99,28 @@ pub fn solve_under(network: &Network, Loads(loads): Loads) -> Result<Solution, F
             }
         }
     })?;
-    let mut x = right_sides(network, &unknowns, &place, &loads);
-    factor.solve(&mut x, network.cases);
-    Ok(recover(network, &unknowns, &place, &x, loads))
+    let mut x = right_sides(network, place.len(), &rows, &loads);
+    match &factor {
+        Factored::Band(factor) => factor.solve(&mut x, network.cases),
+        Factored::Sparse(factor) => factor.solve(&mut x, network.cases),
+    }
+    let moved = Moved::of(&unknowns, &place, &x, network.cases);
+    Ok(recover(network, &rows, &moved, loads))
+}
+
+enum Factored {
+    /// That of lines that only run beside each other.
+    Band(BandFactor),
+    Sparse(Factor),
+}
+
+/// Whether the spans of a line tie together no rows that are far apart.
+fn narrow(line: &[NodeRows]) -> bool {
+    line.windows(2).all(|span| {
+        let all = || span.iter().flat_map(NodeRows::each);
+        let (first, last) = (all().min().unwrap_or(0), all().max().unwrap_or(0));
+        last - first <= WIDTH
+    })
 }
 
 fn tied(network: &Network, unknowns: &Unknowns) -> Vec<Tied> {
@@ -96,8 +131,7 @@ fn tied(network: &Network, unknowns: &Unknowns) -> Vec<Tied> {
     out
 }
 
-/// Movements of an element with their shares in the unknowns: (row of the element,
-/// unknown, share).
+/// Movements of an element with their shares in the rows of the matrix: (movement, row, share).
 struct Rows {
     list: [(usize, usize, f64); 6],
     count: usize,
@@ -111,127 +145,102 @@ impl Rows {
         }
     }
 
-    fn push(&mut self, row: usize, terms: &Terms) {
-        for (unknown, share) in terms.each() {
-            self.put(row, *unknown, *share);
+    fn push(&mut self, movement: usize, terms: &Terms) {
+        for (row, share) in terms.each() {
+            self.put(movement, *row, *share);
         }
     }
 
-    fn put(&mut self, row: usize, unknown: usize, share: f64) {
-        self.list[self.count] = (row, unknown, share);
+    fn put(&mut self, movement: usize, row: usize, share: f64) {
+        self.list[self.count] = (movement, row, share);
         self.count += 1;
     }
 
-    /// Adds the element's stiffness to the matrix.
-    fn add(&self, k: impl Fn(usize, usize) -> f64, place: &[usize], matrix: &mut Sparse) {
+    /// Adds the element's stiffness, entry by entry.
+    fn add(&self, k: impl Fn(usize, usize) -> f64, mut entry: impl FnMut(usize, usize, f64)) {
         let list = &self.list[..self.count];
-        for (a, (row, u, f)) in list.iter().enumerate() {
-            for (column, v, g) in &list[..=a] {
-                matrix.add(place[*u], place[*v], f * g * k(*row, *column));
+        for (a, (one, row, f)) in list.iter().enumerate() {
+            for (other, column, g) in &list[..=a] {
+                entry(*row, *column, f * g * k(*one, *other));
             }
         }
     }
 }
 
-fn bending_rows(unknowns: &Unknowns, l: usize, line: &Line, i: usize) -> Rows {
+fn bending_rows(ends: &[NodeRows]) -> Rows {
     let mut rows = Rows::new();
-    for (end, n) in [i, i + 1].into_iter().enumerate() {
-        if let Some(u) = unknowns.deflection[line.nodes[n].node] {
-            rows.put(2 * end, u, 1.0);
+    for (end, node) in ends.iter().enumerate() {
+        if let Some(row) = node.deflection {
+            rows.put(2 * end, row, 1.0);
         }
-        rows.push(2 * end + 1, &unknowns.slope(l, line, n));
+        rows.push(2 * end + 1, &node.slope);
     }
     rows
 }
 
-fn assemble(network: &Network, unknowns: &Unknowns, place: &[usize], matrix: &mut Sparse) {
+fn assemble(
+    network: &Network,
+    unknowns: &Unknowns,
+    (place, rows): (&[usize], &[Vec<NodeRows>]),
+    mut entry: impl FnMut(usize, usize, f64),
+) {
     for (l, line) in network.lines.iter().enumerate() {
         for (i, rigidity) in line.rigidity.iter().enumerate() {
             let length = line.nodes[i + 1].at - line.nodes[i].at;
             let k = stiffness(*rigidity, length);
-            bending_rows(unknowns, l, line, i).add(|r, c| k[r][c], place, matrix);
+            bending_rows(&rows[l][i..=i + 1]).add(|r, c| k[r][c], &mut entry);
             if let Some(t) = network.torsion.as_ref().filter(|_| unknowns.twists(l)) {
                 let k = t.rigidity[l][i] / length;
                 let mut rows = Rows::new();
-                rows.push(0, &unknowns.twist(l, line, i));
-                rows.push(1, &unknowns.twist(l, line, i + 1));
-                rows.add(|r, c| if r == c { k } else { -k }, place, matrix);
+                rows.push(0, &unknowns.twist(l, line, i).placed(place));
+                rows.push(1, &unknowns.twist(l, line, i + 1).placed(place));
+                rows.add(|r, c| if r == c { k } else { -k }, &mut entry);
             }
         }
     }
     for (support, u) in network.supports.iter().zip(&unknowns.deflection) {
         if let (Support::Spring(k), Some(u)) = (support, u) {
-            matrix.add(place[*u], place[*u], *k);
+            entry(place[*u], place[*u], *k);
         }
     }
 }
 
+/// One row an unknown, one column a case.
 fn right_sides(
     network: &Network,
-    unknowns: &Unknowns,
-    place: &[usize],
+    unknowns: usize,
+    rows: &[Vec<NodeRows>],
     loads: &[LineLoads],
 ) -> Vec<f64> {
     let m = network.cases;
-    let mut x = vec![0.0; unknowns.owner.len() * m];
-    for (l, (line, load)) in network.lines.iter().zip(loads).enumerate() {
+    let mut x = vec![0.0; unknowns * m];
+    for ((line, rows), load) in network.lines.iter().zip(rows).zip(loads) {
         let last = line.nodes.len() - 1;
-        let mut sink = Sink {
-            force: line
-                .nodes
-                .iter()
-                .map(|n| unknowns.deflection[n.node].map(|u| place[u] * m))
-                .collect(),
-            couple: (0..line.nodes.len())
-                .map(|i| unknowns.slope(l, line, i))
-                .collect(),
-            place,
-            x: &mut x,
-            m,
+        let mut act = |node: usize, case: usize, force: f64, couple: f64| {
+            let rows = &rows[node];
+            if let Some(row) = rows.deflection {
+                x[row * m + case] += force;
+            }
+            for (row, share) in rows.slope.each() {
+                x[row * m + case] += share * couple;
+            }
         };
         for c in 0..m {
-            for i in 0..line.nodes.len() {
-                let at = load.cut.node_station[i] * m + c;
-                sink.force(i, c, load.cut.force[at]);
-                sink.couple(i, c, load.cut.couple[at]);
+            for (i, station) in load.cut.node_station.iter().enumerate() {
+                let at = station * m + c;
+                act(i, c, load.cut.force[at], load.cut.couple[at]);
             }
             for (i, (force, moment)) in [(0, load.before[c]), (last, load.after[c])] {
-                sink.force(i, c, force);
-                sink.couple(i, c, moment);
+                act(i, c, force, moment);
             }
-            for i in 0..line.rigidity.len() {
-                let span = load.spans[i * m + c];
-                let length = line.nodes[i + 1].at - line.nodes[i].at;
+            for (i, ends) in line.nodes.windows(2).enumerate() {
+                let span = &load.spans[i * m + c];
+                let length = ends[1].at - ends[0].at;
                 let shear = span.simple + (span.fixed_start + span.fixed_end) / length;
-                sink.force(i, c, shear);
-                sink.couple(i, c, span.fixed_start);
-                sink.force(i + 1, c, span.total - shear);
-                sink.couple(i + 1, c, span.fixed_end);
+                act(i, c, shear, span.fixed_start);
+                act(i + 1, c, span.total - shear, span.fixed_end);
             }
         }
     }
     x
-}
-
-/// Loads on the nodes of one line.
-struct Sink<'a> {
-    force: Vec<Option<usize>>,
-    couple: Vec<Terms>,
-    place: &'a [usize],
-    x: &'a mut [f64],
-    m: usize,
-}
-
-impl Sink<'_> {
-    fn force(&mut self, node: usize, case: usize, value: f64) {
-        if let Some(row) = self.force[node] {
-            self.x[row + case] += value;
-        }
-    }
-
-    fn couple(&mut self, node: usize, case: usize, value: f64) {
-        for (unknown, share) in self.couple[node].each() {
-            self.x[self.place[*unknown] * self.m + case] += share * value;
-        }
-    }
 }

@@ -12,7 +12,7 @@ const PRODUCTS_MAX: u64 = 1_000_000_000;
 
 /// A pivot below this share of its diagonal is no resistance: rounding leaves about
 /// 1e-15 of it where there is none.
-const PIVOT_MIN: f64 = 1e-11;
+pub(super) const PIVOT_MIN: f64 = 1e-11;
 
 /// Up to six unknowns that are tied together, and how many they are.
 pub(super) type Tied = ([usize; 6], usize);
@@ -90,7 +90,8 @@ impl Sparse {
         }
         let (row, column) = (row.max(column), row.min(column));
         let (from, to) = (self.first[row], self.first[row + 1]);
-        if let Ok(i) = self.column[from..to].binary_search(&column) {
+        // a row is short
+        if let Some(i) = self.column[from..to].iter().position(|c| *c == column) {
             self.entry[from + i] += value;
         }
     }

@@ -33,6 +33,31 @@ impl Terms {
     pub fn each(&self) -> &[(usize, f64)] {
         &self.list[..self.count]
     }
+
+    /// The same shares in the rows where the unknowns have their place.
+    pub fn placed(mut self, place: &[usize]) -> Self {
+        for (unknown, _) in &mut self.list[..self.count] {
+            *unknown = place[*unknown];
+        }
+        self
+    }
+}
+
+/// Rows of the matrix in which a node of a line is.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct NodeRows {
+    /// That of its deflection; none where it does not move.
+    pub deflection: Option<usize>,
+    /// Those of the line's slope.
+    pub slope: Terms,
+}
+
+impl NodeRows {
+    /// All of them.
+    pub fn each(&self) -> impl Iterator<Item = usize> {
+        let slope = self.slope.each().iter().map(|(row, _)| *row);
+        self.deflection.into_iter().chain(slope)
+    }
 }
 
 /// The tilt of a node in two directions at right angles: the direction of the first line on
@@ -119,6 +144,19 @@ impl Unknowns {
             Some((tilt, c, s)) => Terms::two((tilt.ahead, c), (tilt.aside, s)),
             None => Terms::default(),
         }
+    }
+
+    /// Rows of the nodes of all lines; `place` is the row of every unknown.
+    pub fn all_rows(&self, network: &Network, place: &[usize]) -> Vec<Vec<NodeRows>> {
+        let of_line = |(l, line): (usize, &Line)| {
+            let each = line.nodes.iter().enumerate();
+            let rows = each.map(|(i, n)| NodeRows {
+                deflection: self.deflection[n.node].map(|u| place[u]),
+                slope: self.slope(l, line, i).placed(place),
+            });
+            rows.collect()
+        };
+        network.lines.iter().enumerate().map(of_line).collect()
     }
 
     /// Twist of a line at one of its nodes: the tilt to its left.

@@ -4,8 +4,10 @@
 use super::combine::Combination;
 use super::frame::{Frame, resultant};
 use super::outcome::SupportModel;
-use super::plan::Place;
-use crate::beam::{Extremes, Fault, LineSolution, Loads, Network, Piece, Solution, solve_under};
+use super::plan::{Place, RunPart};
+use crate::beam::{
+    Extremes, Factors, Fault, LineSolution, Loads, Network, Piece, Solution, solve_under,
+};
 
 /// A value only replaces another when it is greater by more than rounding.
 const NOISE: f64 = 1e-12;
@@ -60,9 +62,14 @@ impl Solved {
         combined(&self.solution.reaction, pile, factors)
     }
 
-    /// Settlement of a pile in a combination.
-    pub fn settlement(&self, pile: usize, factors: &[f64]) -> f64 {
-        combined(&self.solution.deflection, pile, factors)
+    /// Reactions of the first piles: one row a pile, one column a combination.
+    pub fn reactions(&self, piles: usize, factors: &Factors) -> Vec<f64> {
+        factors.sums(&self.solution.reaction, piles)
+    }
+
+    /// Settlements, laid out alike.
+    pub fn settlements(&self, piles: usize, factors: &Factors) -> Vec<f64> {
+        factors.sums(&self.solution.deflection, piles)
     }
 }
 
@@ -73,6 +80,11 @@ fn combined(values: &[f64], row: usize, factors: &[f64]) -> f64 {
         sum += v * f;
     }
     sum
+}
+
+/// The factors of all combinations.
+pub(super) fn factors(combinations: &[Combination], cases: usize) -> Factors {
+    Factors::new(combinations.iter().map(|c| c.factors.as_slice()), cases)
 }
 
 /// Greatest and least reaction with their combinations.
@@ -86,32 +98,30 @@ pub(super) struct Range {
 
 /// Whether `a` is above `b` by more than rounding.
 pub(super) fn above(a: f64, b: f64) -> bool {
-    a > b + NOISE * b.abs().max(a.abs())
+    a > b && a > b + NOISE * b.abs().max(a.abs())
 }
 
-/// Ranges of all piles.
-pub(super) fn ranges(solved: &Solved, piles: usize, combinations: &[Combination]) -> Vec<Range> {
-    (0..piles)
-        .map(|p| {
-            let first = solved.reaction(p, &combinations[0].factors);
-            let mut range = Range {
-                max: first,
-                max_in: 0,
-                min: first,
-                min_in: 0,
-            };
-            for (c, combination) in combinations.iter().enumerate().skip(1) {
-                let r = solved.reaction(p, &combination.factors);
-                if above(r, range.max) {
-                    (range.max, range.max_in) = (r, c);
-                }
-                if above(range.min, r) {
-                    (range.min, range.min_in) = (r, c);
-                }
+/// Ranges of piles from their reactions: one row a pile, one column a combination.
+pub(super) fn ranges(reactions: &[f64], combinations: usize) -> Vec<Range> {
+    let each = reactions.chunks_exact(combinations);
+    each.map(|row| {
+        let mut range = Range {
+            max: row[0],
+            max_in: 0,
+            min: row[0],
+            min_in: 0,
+        };
+        for (c, r) in row.iter().enumerate().skip(1) {
+            if above(*r, range.max) {
+                (range.max, range.max_in) = (*r, c);
             }
-            range
-        })
-        .collect()
+            if above(range.min, *r) {
+                (range.min, range.min_in) = (*r, c);
+            }
+        }
+        range
+    })
+    .collect()
 }
 
 /// A governing value: where, in which combination, on which supports.
@@ -160,15 +170,16 @@ pub(super) fn beam_envelopes(
             }
         })
         .collect();
+    let factors = factors(combinations, frame.cases);
     for model in solved {
         for (r, line) in model.network.lines.iter().enumerate() {
+            let mut parts = PartExtremes::new(frame, r, combinations.len());
+            let own = &model.solution.lines[r];
+            own.walk_together(line, &factors, |c, piece, end| parts.add(c, &piece, end));
             for (c, combination) in combinations.iter().enumerate() {
-                let mut parts = PartExtremes::new(frame, r);
-                let own = &model.solution.lines[r];
-                own.walk_ends(line, &combination.factors, |piece, end| {
-                    parts.add(&piece, end);
-                });
-                parts.finish(|beam, e| widen(&mut out[beam], &e, r, c, model.supports));
+                for (beam, e) in parts.of(c) {
+                    widen(&mut out[beam], e, r, c, model.supports);
+                }
                 torques(frame, model, r, (c, &combination.factors), &mut out);
             }
         }
@@ -216,42 +227,45 @@ fn replace(slot: &mut Governing, by: Governing) {
     }
 }
 
-/// Collects extremes part by part of a run.
+/// Collects extremes part by part of a run, in every combination.
 struct PartExtremes<'a> {
-    frame: &'a Frame,
-    run: usize,
+    parts: &'a [RunPart],
     part: usize,
-    found: Vec<(usize, Option<Extremes>)>,
+    combinations: usize,
+    /// One row a part, one column a combination.
+    found: Vec<Option<Extremes>>,
 }
 
 impl<'a> PartExtremes<'a> {
-    fn new(frame: &'a Frame, run: usize) -> Self {
-        let first = frame.plan.runs[run].parts[0].beam;
+    fn new(frame: &'a Frame, run: usize, combinations: usize) -> Self {
+        let parts = &frame.plan.runs[run].parts;
         Self {
-            frame,
-            run,
+            parts,
             part: 0,
-            found: vec![(first, None)],
+            combinations,
+            found: vec![None; parts.len() * combinations],
         }
     }
 
-    fn add(&mut self, piece: &Piece, end: (f64, f64)) {
-        let parts = &self.frame.plan.runs[self.run].parts;
-        while self.part + 1 < parts.len() && piece.from >= parts[self.part].to {
+    /// A piece; of every combination from the start of the run on.
+    fn add(&mut self, combination: usize, piece: &Piece, end: (f64, f64)) {
+        if piece.from == 0.0 {
+            self.part = 0;
+        }
+        while self.part + 1 < self.parts.len() && piece.from >= self.parts[self.part].to {
             self.part += 1;
-            self.found.push((parts[self.part].beam, None));
         }
-        if let Some(last) = self.found.last_mut() {
-            piece.widen(end, &mut last.1);
-        }
+        let at = self.part * self.combinations + combination;
+        piece.widen(end, &mut self.found[at]);
     }
 
-    fn finish(self, mut each: impl FnMut(usize, Extremes)) {
-        for (beam, extremes) in self.found {
-            if let Some(e) = extremes {
-                each(beam, e);
-            }
-        }
+    /// Beams with their extremes in a combination.
+    fn of(&self, combination: usize) -> impl Iterator<Item = (usize, &Extremes)> {
+        let found = self
+            .parts
+            .iter()
+            .zip(self.found.chunks_exact(self.combinations));
+        found.filter_map(move |(part, row)| Some((part.beam, row[combination].as_ref()?)))
     }
 }
 

@@ -1,6 +1,8 @@
 //! `pile-layout` from request to outcome: reads the plan, finds every fault, analyses,
 //! judges. The search itself is in `search`.
 
+use std::borrow::Cow;
+
 use super::PileLayout;
 use super::analysis::Solved;
 use super::basis::{
@@ -244,7 +246,7 @@ impl Prepared {
         let request = form.request.as_ref();
         let mut least_cost = None;
         let (mut piles, mut found) = match &request.piles {
-            PilePlacement::Given(_) => (self.piles.clone(), Told::default()),
+            PilePlacement::Given(_) => (Cow::Borrowed(self.piles.as_slice()), Told::default()),
             PilePlacement::Search(s) => {
                 work.method(&methods::FEWEST_PILES);
                 if s.objective == Some(SearchObjective::LeastCost) {
@@ -252,14 +254,14 @@ impl Prepared {
                 }
                 let found = search::fewest(&self.search(request, s), work)?;
                 least_cost = found.least_cost;
-                (found.piles, (Some(found.report), found.unmet))
+                (Cow::Owned(found.piles), (Some(found.report), found.unmet))
             }
         };
         if request.pile_types.is_some() {
             work.method(&methods::PILE_TYPES);
             work.go_on()?;
             let combinations = &self.loading.combinations;
-            types::assign(&self.terrain, &self.frame, combinations, &mut piles)
+            types::assign(&self.terrain, &self.frame, combinations, piles.to_mut())
                 .map_err(|fault| Refusal::of(fault_issues(&self.frame, fault)))?;
         }
         if let Some((report, least)) = found.0.as_mut().zip(least_cost) {

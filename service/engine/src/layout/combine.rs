@@ -3,6 +3,8 @@
 
 use std::collections::BTreeMap;
 
+use compact_str::CompactString;
+
 use super::basis::{
     AllowableStressCombinations, AllowableStressEdition, LayoutBasis, LimitStatesCombinations,
     LimitStatesEdition, OwnCombinations,
@@ -30,7 +32,7 @@ pub(super) struct Case {
 /// A combination as it acts: a factor for every load case.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) struct Combination {
-    pub name: String,
+    pub name: CompactString,
     pub factors: Vec<f64>,
 }
 
@@ -329,7 +331,10 @@ impl<'a> Maker<'a> {
             Some(own) => own_name(own, terms, pick),
             None => written(terms, pick),
         };
-        self.found.push(Combination { name, factors });
+        self.found.push(Combination {
+            name: name.into(),
+            factors,
+        });
     }
 }
 

@@ -102,7 +102,7 @@ pub(super) fn release(
                 Ok(Some(column)) => {
                     model.solution.put(c, &column);
                     for (pile, _) in state.held.iter().enumerate().filter(|h| !h.1) {
-                        lifted[pile].push(combination.name.clone());
+                        lifted[pile].push(combination.name.to_string());
                     }
                 }
                 Err(why) => issues.push(Issue::new(

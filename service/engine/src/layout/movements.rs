@@ -5,18 +5,20 @@ use super::analysis::above;
 use super::equations::angular_distortion;
 use super::outcome::{DifferentialSettlement, TotalSettlement};
 use super::plan::Place;
-use super::report::{Analysis, spans};
+use super::report::Analysis;
+use super::spans::spans;
 use crate::quantity::{Length, Size};
 use crate::trace::Trace;
 
 impl Analysis<'_> {
-    /// The pile that settles most, over all combinations.
-    pub fn total_settlement(&self) -> Option<TotalSettlement> {
-        let springs = self.solved.get(1)?;
+    /// The pile that settles most, over all combinations; `settlements` on springs, one row a
+    /// pile and one column a combination.
+    pub fn total_settlement(&self, settlements: Option<&[f64]>) -> Option<TotalSettlement> {
+        let (settlements, n) = (settlements?, self.loading.combinations.len());
         let mut worst: Option<(f64, usize, usize)> = None;
-        for (c, combination) in self.loading.combinations.iter().enumerate() {
+        for c in 0..n {
             for p in 0..self.piles.len() {
-                let w = springs.settlement(p, &combination.factors);
+                let w = settlements[p * n + c];
                 if worst.is_none_or(|b| above(w, b.0)) {
                     worst = Some((w, p, c));
                 }
@@ -29,17 +31,21 @@ impl Analysis<'_> {
         })
     }
 
-    /// The neighbouring piles with the greatest difference for their distance.
-    pub fn differential_settlement(&self, trace: &mut Trace) -> Option<DifferentialSettlement> {
-        let springs = self.solved.get(1)?;
+    /// The neighbouring piles with the greatest difference for their distance; `settlements` as
+    /// in [`Analysis::total_settlement`].
+    pub fn differential_settlement(
+        &self,
+        settlements: Option<&[f64]>,
+        trace: &mut Trace,
+    ) -> Option<DifferentialSettlement> {
+        let (settlements, n) = (settlements?, self.loading.combinations.len());
         let places: Vec<Place> = self.piles.iter().map(|p| p.place).collect();
         let spans = spans(&self.frame.plan, &places);
         let mut worst: Option<(f64, usize, usize, f64, f64, usize)> = None;
-        for (c, combination) in self.loading.combinations.iter().enumerate() {
+        for c in 0..n {
             for s in &spans {
                 let (a, b) = s.piles;
-                let gap = springs.settlement(a, &combination.factors)
-                    - springs.settlement(b, &combination.factors);
+                let gap = settlements[a * n + c] - settlements[b * n + c];
                 let ratio = gap.abs() / s.length;
                 if worst.is_none_or(|w| above(ratio, w.0)) {
                     let (from, to) = if gap < 0.0 { (b, a) } else { (a, b) };

@@ -1,7 +1,9 @@
 //! From the analysis to the outcome: piles, beams, combinations and distances, as the
 //! caller reads them. Judges nothing and searches nothing.
 
-use super::analysis::{Governing, Range, Solved, above, beam_envelopes, closure, ranges};
+use compact_str::CompactString;
+
+use super::analysis::{Governing, Range, Solved, above, beam_envelopes, closure, factors, ranges};
 use super::combine::{Combination, Loading, code_of};
 use super::equations::{case_load, combined_load, pile_reaction};
 use super::frame::{Frame, resultant};
@@ -11,9 +13,10 @@ use super::outcome::{
     SupportModel, TorsionExtreme,
 };
 use super::outline::Form;
-use super::plan::{Place, Plan};
+use super::plan::Place;
 use super::request::{PlanPoint, Request};
-use super::site::{Pile, along_runs, nearest};
+use super::site::{Pile, nearest};
+use super::spans::{Span, longest_overhang, spans};
 use super::tributary;
 use super::types::{self, Spacing, Terrain};
 use crate::beam::Load;
@@ -53,7 +56,7 @@ impl Analysis<'_> {
         &self.loading.combinations
     }
 
-    pub(super) fn name(&self, combination: usize) -> String {
+    pub(super) fn name(&self, combination: usize) -> CompactString {
         self.combinations()[combination].name.clone()
     }
 
@@ -70,8 +73,15 @@ impl Analysis<'_> {
     pub fn outcome(&self, trace: &mut Trace) -> Outcome {
         let totals = self.frame.total_loads(self.combinations());
         let floors: Vec<f64> = totals.iter().map(|(_, size)| NOISE * size).collect();
-        let combinations = self.combination_rows(trace);
-        let piles = self.pile_rows(&floors, trace);
+        let factors = factors(self.combinations(), self.frame.cases);
+        let count = self.piles.len();
+        let each = self.solved.iter();
+        let reactions: Vec<Vec<f64>> = each.map(|s| s.reactions(count, &factors)).collect();
+        let combinations = self.combination_rows(&reactions[0], trace);
+        let springs = self.solved.get(1);
+        let settlements = springs.map(|s| s.settlements(count, &factors));
+        let settlements = settlements.as_deref();
+        let piles = self.pile_rows(&reactions, settlements, &floors, trace);
         let worst = piles
             .iter()
             .try_fold(0.0f64, |worst, p| p.utilisation_ratio.map(|u| worst.max(u)));
@@ -98,8 +108,8 @@ impl Analysis<'_> {
             pattern: None,
             pile_support: None,
             lift_off: None,
-            total_settlement: self.total_settlement(),
-            differential_settlement: self.differential_settlement(trace),
+            total_settlement: self.total_settlement(settlements),
+            differential_settlement: self.differential_settlement(settlements, trace),
             search: None,
             staking: None,
         }
@@ -115,8 +125,10 @@ impl Analysis<'_> {
         (!here.zones.is_empty()).then(|| labels.collect())
     }
 
-    fn combination_rows(&self, trace: &mut Trace) -> Vec<LayoutCombination> {
+    /// `reactions` on rigid piles, one row a pile.
+    fn combination_rows(&self, reactions: &[f64], trace: &mut Trace) -> Vec<LayoutCombination> {
         let (frame, loading) = self.sent;
+        let acting = self.combinations().len();
         let mut totals = vec![0.0; frame.cases];
         for load in frame.loads.iter().flatten() {
             totals[load.case] += resultant(&load.shape).0;
@@ -124,28 +136,33 @@ impl Analysis<'_> {
         if trace.is_on() {
             self.show_cases(&totals, trace);
         }
-        let acting = self.combinations().iter();
-        let rows = loading.combinations.iter().zip(acting).map(|(c, acts)| {
-            trace.about(|| c.name.clone());
-            LayoutCombination {
-                name: c.name.clone(),
-                factors: loading
-                    .cases
-                    .iter()
-                    .zip(&c.factors)
-                    .filter(|(_, f)| **f != 0.0)
-                    .map(|(case, f)| CombinationFactor {
-                        kind: case.kind,
-                        case: case.name.clone(),
-                        factor: *f,
-                    })
-                    .collect(),
-                total_load: combined_load(&totals, &c.factors, trace),
-                total_reaction: (0..self.piles.len())
-                    .map(|p| Force::from_si(self.solved[0].reaction(p, &acts.factors)))
-                    .sum(),
-            }
-        });
+        let rows = loading
+            .combinations
+            .iter()
+            .enumerate()
+            .take(acting)
+            .map(|(i, c)| {
+                trace.about(|| c.name.to_string());
+                LayoutCombination {
+                    name: c.name.to_string(),
+                    factors: loading
+                        .cases
+                        .iter()
+                        .zip(&c.factors)
+                        .filter(|(_, f)| **f != 0.0)
+                        .map(|(case, f)| CombinationFactor {
+                            kind: case.kind,
+                            case: case.name.clone(),
+                            factor: *f,
+                        })
+                        .collect(),
+                    total_load: combined_load(&totals, &c.factors, trace),
+                    total_reaction: reactions
+                        .chunks_exact(acting)
+                        .map(|pile| Force::from_si(pile[i]))
+                        .sum(),
+                }
+            });
         rows.collect()
     }
 
@@ -161,13 +178,19 @@ impl Analysis<'_> {
         }
     }
 
-    fn pile_rows(&self, floors: &[f64], trace: &mut Trace) -> Vec<LayoutPile> {
+    /// `reactions` of every support model and `settlements` on springs, one row a pile.
+    fn pile_rows(
+        &self,
+        reactions: &[Vec<f64>],
+        settlements: Option<&[f64]>,
+        floors: &[f64],
+        trace: &mut Trace,
+    ) -> Vec<LayoutPile> {
         let n = self.piles.len();
-        let by_model: Vec<Vec<Range>> = self
-            .solved
+        let by_model: Vec<Vec<Range>> = reactions
             .iter()
-            .map(|s| {
-                let mut all = ranges(s, n, self.combinations());
+            .map(|own| {
+                let mut all = ranges(own, floors.len());
                 for r in &mut all {
                     clean(&mut r.max, floors[r.max_in]);
                     clean(&mut r.min, floors[r.min_in]);
@@ -200,7 +223,7 @@ impl Analysis<'_> {
                 tension,
                 rigid: self.range(rigid),
                 spring: spring.map(|r| self.range(r)),
-                settlement: self.solved.get(1).map(|s| self.settlement(s, p)),
+                settlement: settlements.map(|all| most(row_of(all, p, floors.len()))),
                 tributary: tributary.as_ref().map(|t| {
                     let row = &t[p * self.frame.cases..(p + 1) * self.frame.cases];
                     let mut sum = row.iter().zip(factors).map(|(v, f)| v * f).sum();
@@ -213,7 +236,9 @@ impl Analysis<'_> {
                 } else {
                     Vec::new()
                 },
-                reactions: self.all_reactions.then(|| self.every_reaction(p, floors)),
+                reactions: self
+                    .all_reactions
+                    .then(|| self.every_reaction(p, reactions, floors)),
             });
         }
         rows
@@ -282,14 +307,6 @@ impl Analysis<'_> {
         }
     }
 
-    fn settlement(&self, solved: &Solved, pile: usize) -> Size {
-        let all = self.combinations().iter();
-        let most = all
-            .map(|c| solved.settlement(pile, &c.factors))
-            .fold(f64::NEG_INFINITY, f64::max);
-        Size::from_si(most)
-    }
-
     fn by_beam(&self, touching: &[(usize, usize)], factors: &[f64], floor: f64) -> Vec<BeamShare> {
         let mut found: Vec<(usize, f64)> = Vec::new();
         let mut add = |beam: usize, force: f64| match found.iter_mut().find(|f| f.0 == beam) {
@@ -323,17 +340,22 @@ impl Analysis<'_> {
             .collect()
     }
 
-    fn every_reaction(&self, pile: usize, floors: &[f64]) -> Vec<PileReaction> {
-        let value = |s: &Solved, c: usize| {
-            let mut r = s.reaction(pile, &self.combinations()[c].factors);
+    fn every_reaction(
+        &self,
+        pile: usize,
+        reactions: &[Vec<f64>],
+        floors: &[f64],
+    ) -> Vec<PileReaction> {
+        let value = |all: &Vec<f64>, c: usize| {
+            let mut r = row_of(all, pile, floors.len())[c];
             clean(&mut r, floors[c]);
             Force::from_si(r)
         };
         (0..self.combinations().len())
             .map(|c| PileReaction {
                 combination: self.name(c),
-                rigid: value(&self.solved[0], c),
-                spring: self.solved.get(1).map(|s| value(s, c)),
+                rigid: value(&reactions[0], c),
+                spring: reactions.get(1).map(|all| value(all, c)),
             })
             .collect()
     }
@@ -412,48 +434,14 @@ impl Analysis<'_> {
     }
 }
 
-/// Two neighbouring piles along a run.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Span {
-    pub run: usize,
-    pub from: f64,
-    pub length: f64,
-    pub piles: (usize, usize),
+/// A row of values, one a combination.
+fn row_of(all: &[f64], row: usize, combinations: usize) -> &[f64] {
+    &all[row * combinations..(row + 1) * combinations]
 }
 
-/// All spans between neighbouring piles.
-pub(super) fn spans(plan: &Plan, places: &[Place]) -> Vec<Span> {
-    let mut out = Vec::new();
-    for (run, own) in along_runs(plan, places).iter().enumerate() {
-        out.extend(own.windows(2).map(|p| Span {
-            run,
-            from: p[0].0,
-            length: p[1].0 - p[0].0,
-            piles: (p[0].1, p[1].1),
-        }));
-    }
-    out
-}
-
-/// The run with the longest free end beyond its last pile, and that length.
-pub(super) fn longest_overhang(plan: &Plan, places: &[Place]) -> Option<(usize, f64)> {
-    let mut worst: Option<(usize, f64)> = None;
-    for (r, own) in along_runs(plan, places).iter().enumerate() {
-        let run = &plan.runs[r];
-        let (Some(first), Some(last)) = (own.first(), own.last()) else {
-            continue;
-        };
-        let meets = |at: f64| run.meetings.iter().any(|m| m.at == at);
-        for (over, free) in [
-            (first.0, !meets(0.0)),
-            (run.length - last.0, !meets(run.length)),
-        ] {
-            if free && over > 0.0 && worst.is_none_or(|w| above(over, w.1)) {
-                worst = Some((r, over));
-            }
-        }
-    }
-    worst
+/// The greatest settlement.
+fn most(each: &[f64]) -> Size {
+    Size::from_si(each.iter().copied().fold(f64::NEG_INFINITY, f64::max))
 }
 
 pub(super) fn clean(value: &mut f64, floor: f64) {

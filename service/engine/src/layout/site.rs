@@ -70,7 +70,9 @@ pub(super) fn labels<'a>(
         .map(|(i, label)| match label {
             Some(label) => label.as_str().to_owned(),
             None => {
-                let mut own = letter.to_owned() + &(i + 1).to_string();
+                let mut own = String::with_capacity(letter.len() + 5);
+                own.push_str(letter);
+                own.push_str(itoa::Buffer::new().format(i + 1));
                 while first.contains_key(own.as_str()) {
                     own.push('_');
                 }

@@ -57,7 +57,7 @@ pub fn outcome(request: &Request, piles: &[RelocatedPile]) -> Outcome {
 fn pile(label: String, at: PlanPoint) -> LayoutPile {
     let demand = PileDemand {
         demand: Force::ZERO,
-        combination: String::new(),
+        combination: Default::default(),
         supports: SupportModel::Rigid,
         pattern_governs: None,
     };
@@ -73,9 +73,9 @@ fn pile(label: String, at: PlanPoint) -> LayoutPile {
         utilisation_ratio: None,
         rigid: ReactionRange {
             max: Force::ZERO,
-            max_combination: String::new(),
+            max_combination: Default::default(),
             min: Force::ZERO,
-            min_combination: String::new(),
+            min_combination: Default::default(),
         },
         spring: None,
         settlement: None,
@@ -94,7 +94,7 @@ fn line(label: String, points: Vec<PlanPoint>) -> LayoutBeam {
     let moment = MomentExtreme {
         moment: Moment::ZERO,
         at,
-        combination: String::new(),
+        combination: Default::default(),
         supports: SupportModel::Rigid,
         pattern_governs: None,
     };
@@ -110,7 +110,7 @@ fn line(label: String, points: Vec<PlanPoint>) -> LayoutBeam {
         shear: ShearExtreme {
             shear: Force::ZERO,
             at,
-            combination: String::new(),
+            combination: Default::default(),
             supports: SupportModel::Rigid,
             pattern_governs: None,
         },

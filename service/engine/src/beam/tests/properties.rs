@@ -4,7 +4,7 @@
 use proptest::prelude::*;
 
 use super::{line, support_moments, uniform};
-use crate::beam::{Piece, Shape, Support, solve, three_moment};
+use crate::beam::{Factors, Piece, Shape, Support, solve, three_moment};
 
 prop_compose! {
     fn random_line()(
@@ -67,6 +67,30 @@ proptest! {
         prop_assert!((ta - tc).abs() <= 1e-9 * scale);
         for (node, x) in c.deflection.iter().enumerate() {
             prop_assert!((x * crate::math::pow(10.0, k) - c.reaction[node]).abs() <= 1e-7 * scale);
+        }
+    }
+
+    /// Many combinations at once give what each gives alone, to the last bit.
+    #[test]
+    fn together_as_alone(
+        (length, supports, loads) in random_line(),
+        factors in proptest::collection::vec([-2.0f64..2.0, 0.0f64..2.0, -1.0f64..1.0], 0..7),
+    ) {
+        let held: Vec<_> = supports.iter().map(|x| (*x, Support::Rigid)).collect();
+        let mut network = line(length, &held, 4.2e7, loads);
+        network.cases = 3;
+        for (i, load) in network.lines[0].loads.iter_mut().enumerate() {
+            load.case = i % 3;
+        }
+        let s = solve(&network).unwrap();
+        let (own, line) = (&s.lines[0], &network.lines[0]);
+        let mut together = vec![Vec::new(); factors.len()];
+        let all = Factors::new(factors.iter().map(|f| f.as_slice()), 3);
+        own.walk_together(line, &all, |c, piece, end| together[c].push((piece, end)));
+        for (f, found) in factors.iter().zip(together) {
+            let mut alone = Vec::new();
+            own.walk(line, f, |piece| alone.push((piece, piece.at_end())));
+            prop_assert_eq!(found, alone);
         }
     }
 

@@ -27,6 +27,8 @@ mod types;
 
 pub use types::*;
 
+use compact_str::CompactString;
+
 use super::request::{LoadKind, PlanPoint};
 use crate::concrete::SectionStrength;
 use crate::quantity::{Force, Length, Moment, Size};
@@ -190,7 +192,8 @@ pub struct PileDemand {
     /// The load, never negative.
     pub demand: Force,
     /// The combination that governs.
-    pub combination: String,
+    #[cfg_attr(feature = "openapi", schema(value_type = String))]
+    pub combination: CompactString,
     /// The support model that governs.
     pub supports: SupportModel,
     /// Whether it needs some spans without load; only with `pattern_load`.
@@ -205,11 +208,13 @@ pub struct ReactionRange {
     /// Greatest reaction.
     pub max: Force,
     /// Its combination.
-    pub max_combination: String,
+    #[cfg_attr(feature = "openapi", schema(value_type = String))]
+    pub max_combination: CompactString,
     /// Least reaction; negative is tension.
     pub min: Force,
     /// Its combination.
-    pub min_combination: String,
+    #[cfg_attr(feature = "openapi", schema(value_type = String))]
+    pub min_combination: CompactString,
 }
 
 /// What one beam brings to a pile.
@@ -227,7 +232,8 @@ pub struct BeamShare {
 #[cfg_attr(feature = "openapi", derive(utoipa::ToSchema))]
 pub struct PileReaction {
     /// The combination.
-    pub combination: String,
+    #[cfg_attr(feature = "openapi", schema(value_type = String))]
+    pub combination: CompactString,
     /// On rigid supports.
     pub rigid: Force,
     /// On spring supports.
@@ -281,7 +287,8 @@ pub struct MomentExtreme {
     /// Where it acts.
     pub at: PlanPoint,
     /// The combination.
-    pub combination: String,
+    #[cfg_attr(feature = "openapi", schema(value_type = String))]
+    pub combination: CompactString,
     /// The support model.
     pub supports: SupportModel,
     /// Whether it needs some spans without load; only with `pattern_load`.
@@ -298,7 +305,8 @@ pub struct ShearExtreme {
     /// Where it acts.
     pub at: PlanPoint,
     /// The combination.
-    pub combination: String,
+    #[cfg_attr(feature = "openapi", schema(value_type = String))]
+    pub combination: CompactString,
     /// The support model.
     pub supports: SupportModel,
     /// Whether it needs some spans without load; only with `pattern_load`.

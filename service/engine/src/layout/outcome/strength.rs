@@ -3,6 +3,8 @@
 
 use serde::{Deserialize, Serialize};
 
+use compact_str::CompactString;
+
 use super::SupportModel;
 use crate::layout::request::PlanPoint;
 use crate::quantity::{Length, Size};
@@ -22,7 +24,8 @@ pub struct BeamDeflection {
     /// Where it occurs.
     pub at: PlanPoint,
     /// The combination.
-    pub combination: String,
+    #[cfg_attr(feature = "openapi", schema(value_type = String))]
+    pub combination: CompactString,
     /// The support model.
     pub supports: SupportModel,
 }

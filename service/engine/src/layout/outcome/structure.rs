@@ -2,6 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
+use compact_str::CompactString;
+
 use super::SupportModel;
 use crate::layout::request::PlanPoint;
 use crate::quantity::{Length, Moment, Size};
@@ -15,7 +17,8 @@ pub struct TorsionExtreme {
     /// Where the part of the beam begins on which it acts.
     pub at: PlanPoint,
     /// The combination.
-    pub combination: String,
+    #[cfg_attr(feature = "openapi", schema(value_type = String))]
+    pub combination: CompactString,
     /// The support model.
     pub supports: SupportModel,
 }
@@ -41,7 +44,8 @@ pub struct TotalSettlement {
     /// How far its head goes down under the loads of the combination.
     pub settlement: Size,
     /// The combination.
-    pub combination: String,
+    #[cfg_attr(feature = "openapi", schema(value_type = String))]
+    pub combination: CompactString,
 }
 
 /// The two neighbouring piles along a straight run of beam between which the settlement
@@ -60,5 +64,6 @@ pub struct DifferentialSettlement {
     /// Difference by distance.
     pub angular_distortion_ratio: f64,
     /// The combination.
-    pub combination: String,
+    #[cfg_attr(feature = "openapi", schema(value_type = String))]
+    pub combination: CompactString,
 }

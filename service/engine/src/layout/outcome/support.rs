@@ -2,6 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
+use compact_str::CompactString;
+
 use crate::quantity::{Force, Size, SpringStiffness};
 
 /// The stiffness of a pile and where it comes from.
@@ -75,5 +77,6 @@ pub struct SupportBound {
     /// Label of that pile.
     pub pile: String,
     /// Its combination.
-    pub combination: String,
+    #[cfg_attr(feature = "openapi", schema(value_type = String))]
+    pub combination: CompactString,
 }

@@ -2,7 +2,7 @@
 
 use super::Found;
 use crate::contract::{Refusal, Work};
-use crate::layout::analysis::{Solved, ranges};
+use crate::layout::analysis::{Solved, factors, ranges};
 use crate::layout::calc::fault_issues;
 use crate::layout::codes::warnings;
 use crate::layout::lift_off;
@@ -84,7 +84,11 @@ fn bound(
         )?;
     }
     let combinations = &analysis.loading.combinations;
-    let all = ranges(&solved, places.len(), combinations);
+    let factors = factors(combinations, analysis.frame.cases);
+    let all = ranges(
+        &solved.reactions(places.len(), &factors),
+        combinations.len(),
+    );
     let mut worst = (0, all[0]);
     for (p, range) in all.iter().enumerate().skip(1) {
         if crate::layout::analysis::above(range.max, worst.1.max) {
