@@ -94,8 +94,8 @@ pub const JSON: &str = "application/json";
 /// The media type of a long table.
 pub const CSV: &str = "text/csv";
 
-/// Bytes of a short answer.
-const WRITTEN_BYTES: usize = 4096;
+/// Bytes of an answer of usual size; one that grows is copied.
+const WRITTEN_BYTES: usize = 64 << 10;
 
 /// One calculation, with its types turned into plain functions.
 pub struct Entry {

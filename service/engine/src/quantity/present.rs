@@ -8,7 +8,7 @@ use serde::Serialize;
 
 use super::macros::UnitDef;
 use super::role_of;
-use super::writer::Writer;
+use super::writer::{Out, Writer};
 
 /// Which units an answer is printed in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, serde::Serialize, serde::Deserialize)]
@@ -53,7 +53,10 @@ impl<T: Serialize + ?Sized> In<'_, T> {
     /// Writes it as compact JSON at the end of `out`. An error where a result is not a finite
     /// number; what was written up to there stays.
     pub fn write(&self, out: &mut Vec<u8>) -> Result<(), serde_json::Error> {
-        self.1.serialize(Writer::new(out, self.0))
+        let mut to = Out::after(std::mem::take(out));
+        let written = self.1.serialize(Writer::new(&mut to, self.0));
+        *out = to.bytes;
+        written
     }
 
     /// Its compact JSON.

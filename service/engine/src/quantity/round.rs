@@ -22,24 +22,36 @@ pub fn round9(value: f64) -> f64 {
     if !(1e-13..1e22).contains(&size) {
         return format!("{value:.8e}").parse().unwrap_or(value);
     }
-    // decimal exponent e with 10^e <= size < 10^(e+1)
+    // decimal exponent e with 10^e <= size < 10^(e+1), from the binary one
+    let binary = (size.to_bits() >> 52) as i32 - 1023;
     let mut exponent: i32 = if size >= 1.0 {
-        EXACT.partition_point(|p| *p <= size) as i32 - 1
+        // log10(2) a little low
+        let mut e = (binary * 1233) >> 12;
+        while EXACT.get(e as usize + 1).is_some_and(|p| *p <= size) {
+            e += 1;
+        }
+        e
     } else {
-        let mut e = -1;
+        let mut e = (((binary + 1) * 1233) >> 12).min(-1);
         while e > -14 && size * EXACT[(-e) as usize] < 1.0 {
             e -= 1;
         }
         e
     };
     let shift = 8 - exponent;
-    let scaled = scale(size, shift).round();
+    let scaled = nearest(scale(size, shift));
     if scaled >= 1e9 {
         exponent += 1;
         let shift = 8 - exponent;
-        return scale(scale(size, shift).round(), -shift).copysign(value);
+        return scale(nearest(scale(size, shift)), -shift).copysign(value);
     }
     scale(scaled, -shift).copysign(value)
+}
+
+/// The nearest whole number, halves up; for 1 <= x < 1e15, where the sum is exact or far from a
+/// whole number.
+fn nearest(x: f64) -> f64 {
+    (x + 0.5) as i64 as f64
 }
 
 fn scale(x: f64, by: i32) -> f64 {
@@ -67,6 +79,18 @@ mod tests {
             prop_assert!((a - b).abs() <= 1.0000001e-8 * b.abs(), "{v:e}: {a:e} {b:e}");
             // what was rounded once stays as it is
             prop_assert_eq!(round9(a), a);
+        }
+    }
+
+    #[test]
+    fn at_powers_of_ten_and_of_two() {
+        let tens = (-13..22).map(|e| format!("1e{e}").parse().unwrap());
+        let twos = (-43..73).map(|e| crate::math::pow(2.0, f64::from(e)));
+        for v in tens.chain(twos) {
+            for v in [f64::next_down(v), v, f64::next_up(v)] {
+                let (a, b) = (round9(v), by_text(v));
+                assert!((a - b).abs() <= 1.0000001e-8 * b, "{v:e}: {a:e} {b:e}");
+            }
         }
     }
 

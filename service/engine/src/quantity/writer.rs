@@ -1,6 +1,6 @@
 //! Writes a value as compact JSON in a presentation: quantities, numbers and what is left out.
-//! Braces, commas and names of members are written here; every number, and every text that needs
-//! an escape, by `serde_json`.
+//! Braces, commas and names of members are written here; numbers by the printers that `serde_json`
+//! prints them with, every text that needs an escape by itself.
 
 use serde::ser::{
     Error as _, Serialize, SerializeMap, SerializeSeq, SerializeStruct, SerializeStructVariant,
@@ -9,33 +9,69 @@ use serde::ser::{
 use serde_json::Error;
 
 use super::again::{self, written};
-use super::macros::UnitDef;
-use super::present::Presentation;
+use super::macros::{Role, UnitDef};
+use super::present::{Presentation, System};
 use super::{role_of, round9};
 
-/// Writes one value. `unit` is set while the `value` of a quantity is written.
-pub(super) struct Writer<'a> {
-    out: &'a mut Vec<u8>,
-    form: Presentation,
-    unit: Option<&'static UnitDef>,
+/// What is written, at the end of what was there.
+pub(super) struct Out {
+    pub bytes: Vec<u8>,
+    /// The unit of the last number for which one was chosen.
+    chosen: Option<&'static UnitDef>,
 }
 
-impl<'a> Writer<'a> {
-    pub fn new(out: &'a mut Vec<u8>, form: Presentation) -> Self {
+impl Out {
+    pub fn after(bytes: Vec<u8>) -> Self {
         Self {
-            out,
-            form,
-            unit: None,
+            bytes,
+            chosen: None,
         }
     }
 
-    fn open(self, open: &[u8], close: &'static [u8]) -> Parts<'a> {
-        self.out.extend_from_slice(open);
+    #[inline]
+    fn put(&mut self, bytes: &[u8]) {
+        self.bytes.extend_from_slice(bytes);
+    }
+
+    #[inline]
+    fn byte(&mut self, byte: u8) {
+        self.bytes.push(byte);
+    }
+}
+
+/// The unit in which a number is written.
+#[derive(Clone, Copy)]
+enum Unit {
+    /// The one it has.
+    Own,
+    /// This one.
+    This(&'static UnitDef),
+    /// That of the role, or else the base one, so that the number reads back the same.
+    Again(&'static Role, System),
+}
+
+/// Writes one value. `unit` is another one while the `value` of a quantity is written.
+pub(super) struct Writer<'a> {
+    out: &'a mut Out,
+    form: Presentation,
+    unit: Unit,
+}
+
+impl<'a> Writer<'a> {
+    pub fn new(out: &'a mut Out, form: Presentation) -> Self {
+        Self {
+            out,
+            form,
+            unit: Unit::Own,
+        }
+    }
+
+    fn open(self, open: u8, close: &'static [u8]) -> Parts<'a> {
+        self.out.byte(open);
         Parts {
             out: self.out,
             form: self.form,
-            unit: None,
-            base: None,
+            quantity: None,
             close,
             first: true,
         }
@@ -43,18 +79,18 @@ impl<'a> Writer<'a> {
 
     /// Opens an object whose only member is an alternative with its content.
     fn open_variant(self, variant: &str, open: u8, close: &'static [u8]) -> Parts<'a> {
-        self.out.push(b'{');
-        name(self.out, variant);
-        self.open(&[open], close)
+        self.out.put(b"{\"");
+        self.out.put(variant.as_bytes());
+        self.out.put(b"\":");
+        self.open(open, close)
     }
 }
 
-/// A list or an object being written; `unit` is the target unit where it is a quantity.
+/// A list or an object being written; `quantity` where it is one.
 pub(super) struct Parts<'a> {
-    out: &'a mut Vec<u8>,
+    out: &'a mut Out,
     form: Presentation,
-    unit: Option<&'static UnitDef>,
-    base: Option<&'static UnitDef>,
+    quantity: Option<Unit>,
     close: &'static [u8],
     first: bool,
 }
@@ -62,16 +98,12 @@ pub(super) struct Parts<'a> {
 impl Parts<'_> {
     fn next(&mut self) {
         if !self.first {
-            self.out.push(b',');
+            self.out.byte(b',');
         }
         self.first = false;
     }
 
-    fn child<T: Serialize + ?Sized>(
-        &mut self,
-        value: &T,
-        unit: Option<&'static UnitDef>,
-    ) -> Result<(), Error> {
+    fn child<T: Serialize + ?Sized>(&mut self, value: &T, unit: Unit) -> Result<(), Error> {
         value.serialize(Writer {
             out: self.out,
             form: self.form,
@@ -81,59 +113,108 @@ impl Parts<'_> {
 
     fn element<T: Serialize + ?Sized>(&mut self, value: &T) -> Result<(), Error> {
         self.next();
-        self.child(value, None)
+        self.child(value, Unit::Own)
     }
 
-    fn member<T: Serialize + ?Sized>(
-        &mut self,
-        key: &str,
-        value: &T,
-        unit: Option<&'static UnitDef>,
-    ) -> Result<(), Error> {
+    /// The name of a member; it is from the code, where none needs an escape.
+    fn name(&mut self, key: &str) {
+        debug_assert!(plain(key.as_bytes()), "{key}");
+        let before: &[u8] = if self.first { b"\"" } else { b",\"" };
+        self.first = false;
+        self.out.put(before);
+        self.out.put(key.as_bytes());
+        self.out.put(b"\":");
+    }
+
+    fn member<T: Serialize + ?Sized>(&mut self, key: &str, value: &T) -> Result<(), Error> {
+        self.name(key);
+        self.child(value, Unit::Own)
+    }
+
+    /// `value` of a quantity.
+    fn value<T: Serialize + ?Sized>(&mut self, value: &T, unit: Unit) -> Result<(), Error> {
         self.next();
-        name(self.out, key);
+        self.out.put(b"\"value\":");
         self.child(value, unit)
     }
 
+    /// `unit` of a quantity, where it is not the one it has.
+    fn other_unit(&mut self, unit: Unit) -> bool {
+        let unit = match unit {
+            Unit::Own => return false,
+            Unit::This(unit) => unit,
+            Unit::Again(role, _) => self.out.chosen.take().unwrap_or(role.base),
+        };
+        debug_assert!(plain(unit.name.as_bytes()), "{}", unit.name);
+        self.out.put(b",\"unit\":\"");
+        self.out.put(unit.name.as_bytes());
+        self.out.byte(b'"');
+        true
+    }
+
     fn finish(self) {
-        self.out.extend_from_slice(self.close);
+        self.out.put(self.close);
     }
 }
 
-/// A member's name from the code, where none needs an escape.
-fn name(out: &mut Vec<u8>, key: &str) {
-    debug_assert!(plain(key), "{key}");
-    out.push(b'"');
-    out.extend_from_slice(key.as_bytes());
-    out.extend_from_slice(b"\":");
+/// Whether a text stands in JSON as it is: no control character, quotation mark or backslash.
+fn plain(text: &[u8]) -> bool {
+    const ONES: u64 = u64::MAX / 255;
+    // high bit of a byte below `than`, right up to the first; what is above 127 is not below
+    let below = |word: u64, than: u8| word.wrapping_sub(ONES * u64::from(than)) & !word;
+    let eight = |word: u64| {
+        let mark = below(word ^ (ONES * u64::from(b'"')), 1);
+        let slash = below(word ^ (ONES * u64::from(b'\\')), 1);
+        (below(word, 0x20) | mark | slash) & (ONES << 7) == 0
+    };
+    let one = |b: &u8| *b >= 0x20 && *b != b'"' && *b != b'\\';
+    let (words, rest) = text.as_chunks::<8>();
+    words.iter().all(|w| eight(u64::from_le_bytes(*w))) && rest.iter().all(one)
 }
 
-/// Whether a text stands in JSON as it is.
-fn plain(text: &str) -> bool {
-    // without an early end, so that many bytes are looked at together
-    let escape = |b: &u8| (*b < 0x20) | (*b == b'"') | (*b == b'\\');
-    !text.as_bytes().iter().fold(false, |any, b| any | escape(b))
-}
-
-fn text(out: &mut Vec<u8>, text: &str) -> Result<(), Error> {
-    if !plain(text) {
-        return serde_json::to_writer(out, text);
+fn text(out: &mut Out, text: &str) -> Result<(), Error> {
+    if !plain(text.as_bytes()) {
+        out.put(serde_json::to_string(text)?.as_bytes());
+        return Ok(());
     }
-    out.push(b'"');
-    out.extend_from_slice(text.as_bytes());
-    out.push(b'"');
+    known(out, text);
     Ok(())
 }
 
-/// The number that a `value` holds.
-fn number<T: Serialize + ?Sized>(value: &T) -> Option<f64> {
-    serde_json::to_value(value).ok()?.as_f64()
+/// A text that needs no escape.
+fn known(out: &mut Out, text: &str) {
+    debug_assert!(plain(text.as_bytes()), "{text}");
+    out.byte(b'"');
+    out.put(text.as_bytes());
+    out.byte(b'"');
+}
+
+fn whole<N: itoa::Integer>(out: &mut Out, number: N) {
+    out.put(itoa::Buffer::new().format(number).as_bytes());
+}
+
+fn double(out: &mut Out, number: f64) {
+    if !number.is_finite() {
+        out.put(b"null");
+        return;
+    }
+    out.put(zmij::Buffer::new().format_finite(number).as_bytes());
 }
 
 macro_rules! as_it_is {
     ($($method:ident($ty:ty);)+) => { $(
         fn $method(self, v: $ty) -> Result<(), Error> {
-            serde_json::to_writer(self.out, &v)
+            self.out.put(serde_json::to_string(&v)?.as_bytes());
+            Ok(())
+        }
+    )+ };
+}
+
+macro_rules! integers {
+    ($($method:ident($ty:ty);)+) => { $(
+        fn $method(self, v: $ty) -> Result<(), Error> {
+            whole(self.out, v);
+            Ok(())
         }
     )+ };
 }
@@ -149,10 +230,16 @@ impl<'a> Serializer for Writer<'a> {
     type SerializeStruct = Parts<'a>;
     type SerializeStructVariant = Parts<'a>;
 
-    as_it_is! {
-        serialize_bool(bool); serialize_i8(i8); serialize_i16(i16); serialize_i32(i32);
-        serialize_i64(i64); serialize_u8(u8); serialize_u16(u16); serialize_u32(u32);
-        serialize_u64(u64); serialize_char(char); serialize_bytes(&[u8]);
+    as_it_is! { serialize_char(char); serialize_bytes(&[u8]); }
+
+    integers! {
+        serialize_i8(i8); serialize_i16(i16); serialize_i32(i32); serialize_i64(i64);
+        serialize_u8(u8); serialize_u16(u16); serialize_u32(u32); serialize_u64(u64);
+    }
+
+    fn serialize_bool(self, v: bool) -> Result<(), Error> {
+        self.out.put(if v { b"true" } else { b"false" });
+        Ok(())
     }
 
     fn serialize_str(self, v: &str) -> Result<(), Error> {
@@ -164,7 +251,7 @@ impl<'a> Serializer for Writer<'a> {
     }
 
     fn serialize_unit(self) -> Result<(), Error> {
-        self.out.extend_from_slice(b"null");
+        self.out.put(b"null");
         Ok(())
     }
 
@@ -179,10 +266,11 @@ impl<'a> Serializer for Writer<'a> {
         variant: &'static str,
     ) -> Result<(), Error> {
         // the unit of a column of a table
-        match self.form.unit_of(name) {
-            Some(unit) => text(self.out, unit.name),
-            None => text(self.out, variant),
-        }
+        known(
+            self.out,
+            self.form.unit_of(name).map_or(variant, |unit| unit.name),
+        );
+        Ok(())
     }
 
     fn serialize_f32(self, v: f32) -> Result<(), Error> {
@@ -190,27 +278,34 @@ impl<'a> Serializer for Writer<'a> {
     }
 
     fn serialize_f64(self, v: f64) -> Result<(), Error> {
-        if self.form == Presentation::Digest {
-            return serde_json::to_writer(self.out, &v);
-        }
-        if let Presentation::Again(_) = self.form {
-            let whole = v.fract() == 0.0 && v.abs() < 1e15 && (v != 0.0 || v.is_sign_positive());
-            return if whole {
-                self.serialize_i64(v as i64)
-            } else {
-                serde_json::to_writer(self.out, &v)
-            };
-        }
-        let shown = self.unit.map_or(v, |u| (v - u.offset) / u.factor);
+        let shown = match (self.form, self.unit) {
+            (Presentation::Digest, _) => {
+                double(self.out, v);
+                return Ok(());
+            }
+            (Presentation::Again(_), Unit::Again(role, system)) => {
+                let (shown, unit) = written(v, role.unit(system), role.base);
+                self.out.chosen = Some(unit);
+                shown
+            }
+            (Presentation::Again(_), _) => v,
+            (_, Unit::This(u)) => round9((v - u.offset) / u.factor),
+            _ => round9(v),
+        };
         if !shown.is_finite() {
             return Err(Error::custom("a result is not a finite number"));
         }
-        let shown = round9(shown);
-        if shown.fract() == 0.0 && shown.abs() < 1e15 {
-            self.serialize_i64(shown as i64)
+        let as_integer = shown as i64;
+        // a whole number without a fraction, but the nil that is negative as it is
+        if shown.abs() < 1e15
+            && as_integer as f64 == shown
+            && (shown != 0.0 || shown.is_sign_positive())
+        {
+            whole(self.out, as_integer);
         } else {
-            serde_json::to_writer(self.out, &shown)
+            double(self.out, shown);
         }
+        Ok(())
     }
 
     fn serialize_some<T: Serialize + ?Sized>(self, value: &T) -> Result<(), Error> {
@@ -228,7 +323,7 @@ impl<'a> Serializer for Writer<'a> {
         };
         // under a mark it is a bare number of a table
         value.serialize(Writer {
-            unit: self.form.unit_of(name).or(self.unit),
+            unit: self.form.unit_of(name).map_or(self.unit, Unit::This),
             out: self.out,
             form,
         })
@@ -241,22 +336,22 @@ impl<'a> Serializer for Writer<'a> {
         variant: &'static str,
         value: &T,
     ) -> Result<(), Error> {
-        let mut parts = self.open(b"{", b"}");
-        parts.member(variant, value, None)?;
+        let mut parts = self.open(b'{', b"}");
+        parts.member(variant, value)?;
         parts.finish();
         Ok(())
     }
 
     fn serialize_seq(self, _: Option<usize>) -> Result<Parts<'a>, Error> {
-        Ok(self.open(b"[", b"]"))
+        Ok(self.open(b'[', b"]"))
     }
 
     fn serialize_tuple(self, _: usize) -> Result<Parts<'a>, Error> {
-        Ok(self.open(b"[", b"]"))
+        Ok(self.open(b'[', b"]"))
     }
 
     fn serialize_tuple_struct(self, _: &'static str, _: usize) -> Result<Parts<'a>, Error> {
-        Ok(self.open(b"[", b"]"))
+        Ok(self.open(b'[', b"]"))
     }
 
     fn serialize_tuple_variant(
@@ -270,21 +365,19 @@ impl<'a> Serializer for Writer<'a> {
     }
 
     fn serialize_map(self, _: Option<usize>) -> Result<Parts<'a>, Error> {
-        Ok(self.open(b"{", b"}"))
+        Ok(self.open(b'{', b"}"))
     }
 
     fn serialize_struct(self, name: &'static str, _: usize) -> Result<Parts<'a>, Error> {
-        let (unit, base) = match self.form {
-            Presentation::Again(system) => {
-                let role = role_of(name);
-                (role.map(|r| r.unit(system)), role.map(|r| r.base))
-            }
-            form => (form.unit_of(name), None),
+        let quantity = match self.form {
+            _ if !name.starts_with('$') => None,
+            Presentation::Digest => Some(Unit::Own),
+            Presentation::Again(system) => role_of(name).map(|r| Unit::Again(r, system)),
+            form => form.unit_of(name).map(Unit::This),
         };
         Ok(Parts {
-            unit,
-            base,
-            ..self.open(b"{", b"}")
+            quantity,
+            ..self.open(b'{', b"}")
         })
     }
 
@@ -326,17 +419,17 @@ impl SerializeMap for Parts<'_> {
 
     fn serialize_key<T: Serialize + ?Sized>(&mut self, key: &T) -> Result<(), Error> {
         self.next();
-        let from = self.out.len();
-        self.child(key, None)?;
-        if self.out.get(from) != Some(&b'"') {
+        let from = self.out.bytes.len();
+        self.child(key, Unit::Own)?;
+        if self.out.bytes.get(from) != Some(&b'"') {
             return Err(Error::custom("the name of a member is a text"));
         }
-        self.out.push(b':');
+        self.out.byte(b':');
         Ok(())
     }
 
     fn serialize_value<T: Serialize + ?Sized>(&mut self, value: &T) -> Result<(), Error> {
-        self.child(value, None)
+        self.child(value, Unit::Own)
     }
 
     fn end(self) -> Result<(), Error> {
@@ -354,20 +447,17 @@ impl SerializeStruct for Parts<'_> {
         key: &'static str,
         value: &T,
     ) -> Result<(), Error> {
-        if let (Presentation::Again(_), Some(unit), Some(base), "value") =
-            (self.form, self.unit, self.base, key)
-            && let Some(held) = number(value)
-        {
-            let (shown, unit) = written(held, unit, base);
-            self.unit = Some(unit);
-            return self.member(key, &shown, None);
+        if let Some(unit) = self.quantity {
+            return match key {
+                "value" => self.value(value, unit),
+                "unit" if self.other_unit(unit) => Ok(()),
+                _ => self.member(key, value),
+            };
         }
-        match (self.unit, key) {
-            (Some(unit), "value") => self.member(key, value, Some(unit)),
-            (Some(unit), "unit") => self.member(key, unit.name, None),
-            (None, "tags") if self.form == Presentation::Digest => Ok(()),
-            _ => self.member(key, value, None),
+        if self.form == Presentation::Digest && key == "tags" {
+            return Ok(());
         }
+        self.member(key, value)
     }
 
     fn end(self) -> Result<(), Error> {
@@ -385,7 +475,7 @@ impl SerializeStructVariant for Parts<'_> {
         key: &'static str,
         value: &T,
     ) -> Result<(), Error> {
-        self.member(key, value, None)
+        self.member(key, value)
     }
 
     fn end(self) -> Result<(), Error> {
