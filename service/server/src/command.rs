@@ -15,7 +15,7 @@ use crate::examples;
 use crate::problem::{self, Problem};
 use crate::selfcheck;
 use crate::service::Service;
-use crate::table::{Ask, CSV, Entry, JSON};
+use crate::table::{Ask, CALCULATIONS, CSV, Entry, JSON};
 
 /// Calculations of helical pile foundations over HTTP.
 #[derive(Debug, Parser)]
@@ -182,9 +182,8 @@ fn greet(app: &Application) -> io::Result<()> {
 }
 
 fn answer(calc: &Calc) -> io::Result<ExitCode> {
-    let service = Service::standard();
-    let Some(entry) = service.entry(&calc.noun) else {
-        let known: Vec<&str> = service.entries.iter().map(|e| e.name).collect();
+    let Some(entry) = CALCULATIONS.iter().find(|e| e.name == calc.noun) else {
+        let known: Vec<&str> = CALCULATIONS.iter().map(|e| e.name).collect();
         let hint = crate::read::hint(&calc.noun, &known);
         let text = format!("no calculation is called `{}`; {hint}", calc.noun);
         return Err(io::Error::other(text));
@@ -193,8 +192,10 @@ fn answer(calc: &Calc) -> io::Result<ExitCode> {
         read(&calc.file).map_err(|e| io::Error::other(format!("{}: {e}", calc.file.display())))?;
     let given = calc.content_type.as_deref();
     let given = given.unwrap_or_else(|| content_type(&calc.file));
+    // the schemas of all calculations take longer than most answers
+    let service = Service::new(std::slice::from_ref(entry));
     match calc_as(
-        service,
+        &service,
         entry,
         given,
         &body,
