@@ -54,6 +54,7 @@ mod service;
 mod site;
 #[cfg(feature = "compute")]
 mod slab;
+#[cfg(feature = "compute")]
 mod spans;
 #[cfg(feature = "compute")]
 mod staking;
