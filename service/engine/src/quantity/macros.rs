@@ -6,6 +6,8 @@
 pub struct UnitDef {
     /// Name on the wire.
     pub name: &'static str,
+    /// The member of a quantity in which its name stands, with the comma before it.
+    pub(super) member: &'static str,
     /// SI value of one of this unit.
     pub factor: f64,
     /// SI value of zero of this unit (only temperatures have one).
@@ -83,6 +85,7 @@ macro_rules! units {
             /// Every unit of this set, in declared order.
             pub const ALL: &'static [UnitDef] = &[$(UnitDef {
                 name: $name,
+                member: concat!(",\"unit\":\"", $name, "\""),
                 factor: $factor,
                 offset: 0.0 $(+ $offset)?,
                 origin: $origin,

@@ -2,7 +2,9 @@
 //! are read in, and the one place where they are presented. No engineering here.
 
 mod again;
+mod decimal;
 mod macros;
+mod out;
 mod present;
 mod round;
 mod shown;

@@ -7,8 +7,9 @@
 use serde::Serialize;
 
 use super::macros::UnitDef;
+use super::out::Out;
 use super::role_of;
-use super::writer::{Out, Writer};
+use super::writer::Writer;
 
 /// Which units an answer is printed in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, serde::Serialize, serde::Deserialize)]

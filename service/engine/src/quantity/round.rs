@@ -18,9 +18,23 @@ pub fn round9(value: f64) -> f64 {
     if !value.is_finite() {
         return value;
     }
-    let size = value.abs();
+    match nine(value.abs()) {
+        Some(nine) => scale(f64::from(nine.digits), nine.exponent - 8).copysign(value),
+        None => format!("{value:.8e}").parse().unwrap_or(value),
+    }
+}
+
+/// Nine significant digits: a whole number of that many digits, and the power of ten of the first.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct Nine {
+    pub digits: u32,
+    pub exponent: i32,
+}
+
+/// The nine digits to which a number is rounded; None outside of 1e-13 <= size < 1e22.
+pub(super) fn nine(size: f64) -> Option<Nine> {
     if !(1e-13..1e22).contains(&size) {
-        return format!("{value:.8e}").parse().unwrap_or(value);
+        return None;
     }
     // decimal exponent e with 10^e <= size < 10^(e+1), from the binary one
     let binary = (size.to_bits() >> 52) as i32 - 1023;
@@ -38,20 +52,18 @@ pub fn round9(value: f64) -> f64 {
         }
         e
     };
-    let shift = 8 - exponent;
-    let scaled = nearest(scale(size, shift));
-    if scaled >= 1e9 {
+    let mut digits = nearest(scale(size, 8 - exponent));
+    if digits >= 1_000_000_000 {
         exponent += 1;
-        let shift = 8 - exponent;
-        return scale(nearest(scale(size, shift)), -shift).copysign(value);
+        digits = nearest(scale(size, 8 - exponent));
     }
-    scale(scaled, -shift).copysign(value)
+    Some(Nine { digits, exponent })
 }
 
-/// The nearest whole number, halves up; for 1 <= x < 1e15, where the sum is exact or far from a
+/// The nearest whole number, halves up; for 1 <= x < 4e9, where the sum is exact or far from a
 /// whole number.
-fn nearest(x: f64) -> f64 {
-    (x + 0.5) as i64 as f64
+fn nearest(x: f64) -> u32 {
+    (x + 0.5) as i64 as u32
 }
 
 fn scale(x: f64, by: i32) -> f64 {

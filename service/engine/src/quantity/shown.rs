@@ -11,6 +11,7 @@ use super::{System, role_of, round9};
 
 const ONE: UnitDef = UnitDef {
     name: "1",
+    member: r#","unit":"1""#,
     factor: 1.0,
     offset: 0.0,
     origin: "SI Brochure 2.3.3: a number has the unit one",

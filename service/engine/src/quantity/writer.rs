@@ -1,6 +1,5 @@
 //! Writes a value as compact JSON in a presentation: quantities, numbers and what is left out.
-//! Braces, commas and names of members are written here; numbers by the printers that `serde_json`
-//! prints them with, every text that needs an escape by itself.
+//! Braces, commas and names of members are written here; texts and numbers in `out`.
 
 use serde::ser::{
     Error as _, Serialize, SerializeMap, SerializeSeq, SerializeStruct, SerializeStructVariant,
@@ -10,34 +9,9 @@ use serde_json::Error;
 
 use super::again::{self, written};
 use super::macros::{Role, UnitDef};
+use super::out::{Out, plain};
 use super::present::{Presentation, System};
-use super::{role_of, round9};
-
-/// What is written, at the end of what was there.
-pub(super) struct Out {
-    pub bytes: Vec<u8>,
-    /// The unit of the last number for which one was chosen.
-    chosen: Option<&'static UnitDef>,
-}
-
-impl Out {
-    pub fn after(bytes: Vec<u8>) -> Self {
-        Self {
-            bytes,
-            chosen: None,
-        }
-    }
-
-    #[inline]
-    fn put(&mut self, bytes: &[u8]) {
-        self.bytes.extend_from_slice(bytes);
-    }
-
-    #[inline]
-    fn byte(&mut self, byte: u8) {
-        self.bytes.push(byte);
-    }
-}
+use super::role_of;
 
 /// The unit in which a number is written.
 #[derive(Clone, Copy)]
@@ -66,36 +40,47 @@ impl<'a> Writer<'a> {
         }
     }
 
-    fn open(self, open: u8, close: &'static [u8]) -> Parts<'a> {
+    #[inline]
+    fn open(self, open: u8, close: u8) -> Parts<'a> {
         self.out.byte(open);
         Parts {
             out: self.out,
             form: self.form,
             quantity: None,
             close,
+            in_variant: false,
             first: true,
         }
     }
 
     /// Opens an object whose only member is an alternative with its content.
-    fn open_variant(self, variant: &str, open: u8, close: &'static [u8]) -> Parts<'a> {
+    #[inline]
+    fn open_variant(self, variant: &str, open: u8, close: u8) -> Parts<'a> {
         self.out.put(b"{\"");
         self.out.put(variant.as_bytes());
         self.out.put(b"\":");
-        self.open(open, close)
+        Parts {
+            in_variant: true,
+            ..self.open(open, close)
+        }
     }
 }
 
-/// A list or an object being written; `quantity` where it is one.
+/// A list or an object being written; `quantity` where it is one. What makes one is inlined:
+/// handed back through memory it is read in other pieces than it was stored in, and the processor
+/// waits for that each time.
 pub(super) struct Parts<'a> {
     out: &'a mut Out,
     form: Presentation,
     quantity: Option<Unit>,
-    close: &'static [u8],
+    close: u8,
+    /// It is the only member of an object.
+    in_variant: bool,
     first: bool,
 }
 
 impl Parts<'_> {
+    #[inline]
     fn next(&mut self) {
         if !self.first {
             self.out.byte(b',');
@@ -146,59 +131,17 @@ impl Parts<'_> {
             Unit::Again(role, _) => self.out.chosen.take().unwrap_or(role.base),
         };
         debug_assert!(plain(unit.name.as_bytes()), "{}", unit.name);
-        self.out.put(b",\"unit\":\"");
-        self.out.put(unit.name.as_bytes());
-        self.out.byte(b'"');
+        self.out.put(unit.member.as_bytes());
         true
     }
 
+    #[inline]
     fn finish(self) {
-        self.out.put(self.close);
+        self.out.byte(self.close);
+        if self.in_variant {
+            self.out.byte(b'}');
+        }
     }
-}
-
-/// Whether a text stands in JSON as it is: no control character, quotation mark or backslash.
-fn plain(text: &[u8]) -> bool {
-    const ONES: u64 = u64::MAX / 255;
-    // high bit of a byte below `than`, right up to the first; what is above 127 is not below
-    let below = |word: u64, than: u8| word.wrapping_sub(ONES * u64::from(than)) & !word;
-    let eight = |word: u64| {
-        let mark = below(word ^ (ONES * u64::from(b'"')), 1);
-        let slash = below(word ^ (ONES * u64::from(b'\\')), 1);
-        (below(word, 0x20) | mark | slash) & (ONES << 7) == 0
-    };
-    let one = |b: &u8| *b >= 0x20 && *b != b'"' && *b != b'\\';
-    let (words, rest) = text.as_chunks::<8>();
-    words.iter().all(|w| eight(u64::from_le_bytes(*w))) && rest.iter().all(one)
-}
-
-fn text(out: &mut Out, text: &str) -> Result<(), Error> {
-    if !plain(text.as_bytes()) {
-        out.put(serde_json::to_string(text)?.as_bytes());
-        return Ok(());
-    }
-    known(out, text);
-    Ok(())
-}
-
-/// A text that needs no escape.
-fn known(out: &mut Out, text: &str) {
-    debug_assert!(plain(text.as_bytes()), "{text}");
-    out.byte(b'"');
-    out.put(text.as_bytes());
-    out.byte(b'"');
-}
-
-fn whole<N: itoa::Integer>(out: &mut Out, number: N) {
-    out.put(itoa::Buffer::new().format(number).as_bytes());
-}
-
-fn double(out: &mut Out, number: f64) {
-    if !number.is_finite() {
-        out.put(b"null");
-        return;
-    }
-    out.put(zmij::Buffer::new().format_finite(number).as_bytes());
 }
 
 macro_rules! as_it_is {
@@ -213,7 +156,7 @@ macro_rules! as_it_is {
 macro_rules! integers {
     ($($method:ident($ty:ty);)+) => { $(
         fn $method(self, v: $ty) -> Result<(), Error> {
-            whole(self.out, v);
+            self.out.whole(v);
             Ok(())
         }
     )+ };
@@ -243,7 +186,7 @@ impl<'a> Serializer for Writer<'a> {
     }
 
     fn serialize_str(self, v: &str) -> Result<(), Error> {
-        text(self.out, v)
+        self.out.text(v)
     }
 
     fn serialize_none(self) -> Result<(), Error> {
@@ -266,10 +209,8 @@ impl<'a> Serializer for Writer<'a> {
         variant: &'static str,
     ) -> Result<(), Error> {
         // the unit of a column of a table
-        known(
-            self.out,
-            self.form.unit_of(name).map_or(variant, |unit| unit.name),
-        );
+        let unit = self.form.unit_of(name);
+        self.out.known(unit.map_or(variant, |unit| unit.name));
         Ok(())
     }
 
@@ -280,7 +221,7 @@ impl<'a> Serializer for Writer<'a> {
     fn serialize_f64(self, v: f64) -> Result<(), Error> {
         let shown = match (self.form, self.unit) {
             (Presentation::Digest, _) => {
-                double(self.out, v);
+                self.out.double(v);
                 return Ok(());
             }
             (Presentation::Again(_), Unit::Again(role, system)) => {
@@ -289,23 +230,10 @@ impl<'a> Serializer for Writer<'a> {
                 shown
             }
             (Presentation::Again(_), _) => v,
-            (_, Unit::This(u)) => round9((v - u.offset) / u.factor),
-            _ => round9(v),
+            (_, Unit::This(u)) => return self.out.nine_digits((v - u.offset) / u.factor),
+            _ => return self.out.nine_digits(v),
         };
-        if !shown.is_finite() {
-            return Err(Error::custom("a result is not a finite number"));
-        }
-        let as_integer = shown as i64;
-        // a whole number without a fraction, but the nil that is negative as it is
-        if shown.abs() < 1e15
-            && as_integer as f64 == shown
-            && (shown != 0.0 || shown.is_sign_positive())
-        {
-            whole(self.out, as_integer);
-        } else {
-            double(self.out, shown);
-        }
-        Ok(())
+        self.out.finite(shown)
     }
 
     fn serialize_some<T: Serialize + ?Sized>(self, value: &T) -> Result<(), Error> {
@@ -336,24 +264,28 @@ impl<'a> Serializer for Writer<'a> {
         variant: &'static str,
         value: &T,
     ) -> Result<(), Error> {
-        let mut parts = self.open(b'{', b"}");
+        let mut parts = self.open(b'{', b'}');
         parts.member(variant, value)?;
         parts.finish();
         Ok(())
     }
 
+    #[inline]
     fn serialize_seq(self, _: Option<usize>) -> Result<Parts<'a>, Error> {
-        Ok(self.open(b'[', b"]"))
+        Ok(self.open(b'[', b']'))
     }
 
+    #[inline]
     fn serialize_tuple(self, _: usize) -> Result<Parts<'a>, Error> {
-        Ok(self.open(b'[', b"]"))
+        Ok(self.open(b'[', b']'))
     }
 
+    #[inline]
     fn serialize_tuple_struct(self, _: &'static str, _: usize) -> Result<Parts<'a>, Error> {
-        Ok(self.open(b'[', b"]"))
+        Ok(self.open(b'[', b']'))
     }
 
+    #[inline]
     fn serialize_tuple_variant(
         self,
         _: &'static str,
@@ -361,13 +293,15 @@ impl<'a> Serializer for Writer<'a> {
         variant: &'static str,
         _: usize,
     ) -> Result<Parts<'a>, Error> {
-        Ok(self.open_variant(variant, b'[', b"]}"))
+        Ok(self.open_variant(variant, b'[', b']'))
     }
 
+    #[inline]
     fn serialize_map(self, _: Option<usize>) -> Result<Parts<'a>, Error> {
-        Ok(self.open(b'{', b"}"))
+        Ok(self.open(b'{', b'}'))
     }
 
+    #[inline]
     fn serialize_struct(self, name: &'static str, _: usize) -> Result<Parts<'a>, Error> {
         let quantity = match self.form {
             _ if !name.starts_with('$') => None,
@@ -377,10 +311,11 @@ impl<'a> Serializer for Writer<'a> {
         };
         Ok(Parts {
             quantity,
-            ..self.open(b'{', b"}")
+            ..self.open(b'{', b'}')
         })
     }
 
+    #[inline]
     fn serialize_struct_variant(
         self,
         _: &'static str,
@@ -388,7 +323,7 @@ impl<'a> Serializer for Writer<'a> {
         variant: &'static str,
         _: usize,
     ) -> Result<Parts<'a>, Error> {
-        Ok(self.open_variant(variant, b'{', b"}}"))
+        Ok(self.open_variant(variant, b'{', b'}'))
     }
 }
 
