@@ -8,6 +8,9 @@ use super::sparse::{PIVOT_MIN, Stopped};
 /// or the deflection of the next one.
 pub(super) const WIDTH: usize = 3;
 
+/// Columns that are solved at once where there are more than that.
+const ABREAST: usize = 4;
+
 /// The band below the diagonal, `below[row][d - 1]` the entry `d` columns before it; and the
 /// diagonal.
 pub(super) struct Band {
@@ -63,30 +66,56 @@ impl Band {
 impl BandFactor {
     /// Solves for all columns at once; `x` holds one row of `columns` numbers an unknown.
     pub fn solve(&self, x: &mut [f64], columns: usize) {
+        match columns {
+            0 => {}
+            1 => self.solve_rows(x.as_chunks_mut::<1>().0),
+            2 => self.solve_rows(x.as_chunks_mut::<2>().0),
+            3 => self.solve_rows(x.as_chunks_mut::<3>().0),
+            4 => self.solve_rows(x.as_chunks_mut::<4>().0),
+            _ => self.solve_blocks(x, columns),
+        }
+    }
+
+    /// So many columns that it is known beforehand; what each column is solved to is the same.
+    fn solve_rows<const M: usize>(&self, x: &mut [[f64; M]]) {
         let Band { below, diagonal } = &self.0;
-        let n = diagonal.len();
         for (i, row) in below.iter().enumerate() {
-            let (done, own) = x.split_at_mut(i * columns);
+            let mut own = x[i];
             for d in (1..=WIDTH.min(i)).rev() {
-                take(&mut own[..columns], row[d - 1], &done[(i - d) * columns..]);
+                take(&mut own, row[d - 1], &x[i - d]);
             }
+            x[i] = own;
         }
-        for (row, pivot) in x.chunks_exact_mut(columns.max(1)).zip(diagonal) {
-            for v in row {
-                *v /= pivot;
-            }
-        }
+        let n = diagonal.len();
         for j in (0..n).rev() {
-            let (own, later) = x[j * columns..].split_at_mut(columns);
+            let mut own = x[j].map(|v| v / diagonal[j]);
             for d in (1..=WIDTH.min(n - 1 - j)).rev() {
-                take(own, below[j + d][d - 1], &later[(d - 1) * columns..]);
+                take(&mut own, below[j + d][d - 1], &x[j + d]);
+            }
+            x[j] = own;
+        }
+    }
+
+    /// So many at a time, nil beyond the last one.
+    fn solve_blocks(&self, x: &mut [f64], columns: usize) {
+        let mut block = vec![[0.0; ABREAST]; self.0.diagonal.len()];
+        for first in (0..columns).step_by(ABREAST) {
+            let own = first..columns.min(first + ABREAST);
+            for (to, row) in block.iter_mut().zip(x.chunks_exact(columns)) {
+                to[..own.len()].copy_from_slice(&row[own.clone()]);
+                to[own.len()..].fill(0.0);
+            }
+            self.solve_rows(&mut block);
+            for (from, row) in block.iter().zip(x.chunks_exact_mut(columns)) {
+                row[own.clone()].copy_from_slice(&from[..own.len()]);
             }
         }
     }
 }
 
 /// Takes `factor` times a row from another one.
-fn take(from: &mut [f64], factor: f64, row: &[f64]) {
+#[inline]
+fn take<const M: usize>(from: &mut [f64; M], factor: f64, row: &[f64; M]) {
     for (a, b) in from.iter_mut().zip(row) {
         *a -= factor * b;
     }
@@ -104,7 +133,8 @@ mod tests {
         fn as_the_sparse_one(
             n in 1usize..30,
             numbers in proptest::collection::vec((-1.0f64..1.0, 0u8..4), 30 * WIDTH),
-            sides in proptest::collection::vec(-1.0f64..1.0, 60),
+            sides in proptest::collection::vec(-1.0f64..1.0, 30 * 9),
+            columns in 1usize..=9,
             heavy in 0.5f64..8.0,
         ) {
             let entries: Vec<(usize, usize, f64)> = (1..n)
@@ -126,9 +156,10 @@ mod tests {
             }
             match (Factor::of(&sparse), band.factor()) {
                 (Ok(one), Ok(other)) => {
-                    let (mut x, mut y) = (sides[..2 * n].to_vec(), sides[..2 * n].to_vec());
-                    one.solve(&mut x, 2);
-                    other.solve(&mut y, 2);
+                    let mut x = sides[..columns * n].to_vec();
+                    let mut y = x.clone();
+                    one.solve(&mut x, columns);
+                    other.solve(&mut y, columns);
                     prop_assert_eq!(x, y);
                 }
                 (one, other) => prop_assert_eq!(one.err(), other.err()),

@@ -54,7 +54,9 @@ impl Factors {
             for row in 0..rows {
                 let at = row * n + first;
                 let all = sum(&values[row * m..(row + 1) * m], factors);
-                out[at..at + count].copy_from_slice(&all[..count]);
+                for (to, sum) in out[at..at + count].iter_mut().zip(all) {
+                    *to = sum;
+                }
             }
         }
         out

@@ -5,8 +5,8 @@ use sha2::{Digest, Sha256};
 
 use crate::quantity::{In, Presentation};
 
-/// Bytes of a request of usual size.
-const PLAIN_BYTES: usize = 16 << 10;
+/// Bytes of a request of usual size; one that grows is copied.
+const PLAIN_BYTES: usize = 64 << 10;
 
 /// SHA-256, hexadecimal, of the compact JSON of the parsed request: base SI, declared
 /// order, absent members left out, without tags and without the shared members.

@@ -65,6 +65,8 @@ mod support;
 #[cfg(all(test, feature = "compute"))]
 mod tests;
 #[cfg(feature = "compute")]
+mod touching;
+#[cfg(feature = "compute")]
 mod tributary;
 #[cfg(feature = "compute")]
 mod types;

@@ -17,6 +17,7 @@ use super::plan::Place;
 use super::request::{PlanPoint, Request};
 use super::site::{Pile, nearest};
 use super::spans::{Span, longest_overhang, spans};
+use super::touching::Touching;
 use super::tributary;
 use super::types::{self, Spacing, Terrain};
 use crate::beam::Load;
@@ -200,7 +201,7 @@ impl Analysis<'_> {
             .collect();
         let places: Vec<Place> = self.piles.iter().map(|p| p.place).collect();
         let tributary = tributary::shares(self.frame, &places);
-        let touching = self.touching();
+        let touching = Touching::of(&self.solved[0].network, n);
         let mut rows = Vec::with_capacity(n);
         for (p, pile) in self.piles.iter().enumerate() {
             let rigid = by_model[0][p];
@@ -208,7 +209,7 @@ impl Analysis<'_> {
             let (compression, tension) = self.demands(rigid, spring);
             if trace.is_on() && p < STEPS_MAX {
                 trace.about(|| format!("pile {}, {}", pile.label, self.name(rigid.max_in)));
-                self.show_reaction(&touching[p], rigid.max_in, trace);
+                self.show_reaction(touching.pile(p), rigid.max_in, trace);
             }
             let factors = &self.combinations()[rigid.max_in].factors;
             rows.push(LayoutPile {
@@ -232,7 +233,7 @@ impl Analysis<'_> {
                 }),
                 pattern: None,
                 by_beam: if self.shares {
-                    self.by_beam(&touching[p], factors, floors[rigid.max_in])
+                    self.by_beam(touching.pile(p), factors, floors[rigid.max_in])
                 } else {
                     Vec::new()
                 },
@@ -242,19 +243,6 @@ impl Analysis<'_> {
             });
         }
         rows
-    }
-
-    /// Where each pile is on the lines: (line, node on it).
-    fn touching(&self) -> Vec<Vec<(usize, usize)>> {
-        let mut out = vec![Vec::new(); self.piles.len()];
-        for (l, line) in self.solved[0].network.lines.iter().enumerate() {
-            for (i, n) in line.nodes.iter().enumerate() {
-                if let Some(own) = out.get_mut(n.node) {
-                    own.push((l, i));
-                }
-            }
-        }
-        out
     }
 
     fn show_reaction(&self, touching: &[(usize, usize)], combination: usize, trace: &mut Trace) {

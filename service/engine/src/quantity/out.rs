@@ -60,7 +60,13 @@ impl Out {
             self.put(b"null");
             return;
         }
-        self.put(zmij::Buffer::new().format_finite(number).as_bytes());
+        match whole_number(number) {
+            Some(whole) => {
+                self.whole(whole);
+                self.put(b".0");
+            }
+            None => self.put(zmij::Buffer::new().format_finite(number).as_bytes()),
+        }
     }
 
     /// Every bit of a number that must be finite; a whole one without a fraction.
@@ -68,15 +74,9 @@ impl Out {
         if !number.is_finite() {
             return Err(Error::custom("a result is not a finite number"));
         }
-        let as_integer = number as i64;
-        // but the nil that is negative as it is
-        if number.abs() < 1e15
-            && as_integer as f64 == number
-            && (number != 0.0 || number.is_sign_positive())
-        {
-            self.whole(as_integer);
-        } else {
-            self.double(number);
+        match whole_number(number) {
+            Some(whole) => self.whole(whole),
+            None => self.double(number),
         }
         Ok(())
     }
@@ -97,6 +97,14 @@ impl Out {
         self.bytes.truncate(start);
         self.finite(round9(number))
     }
+}
+
+/// A number without a fraction, but for one of more than fifteen digits and the nil that is
+/// negative.
+fn whole_number(number: f64) -> Option<i64> {
+    let whole = number as i64;
+    let is_whole = number.abs() < 1e15 && whole as f64 == number;
+    (is_whole && (whole != 0 || number.is_sign_positive())).then_some(whole)
 }
 
 /// Whether a text stands in JSON as it is: no control character, quotation mark or backslash.

@@ -104,9 +104,8 @@ impl Parts<'_> {
     /// The name of a member; it is from the code, where none needs an escape.
     fn name(&mut self, key: &str) {
         debug_assert!(plain(key.as_bytes()), "{key}");
-        let before: &[u8] = if self.first { b"\"" } else { b",\"" };
-        self.first = false;
-        self.out.put(before);
+        self.next();
+        self.out.byte(b'"');
         self.out.put(key.as_bytes());
         self.out.put(b"\":");
     }
@@ -305,7 +304,7 @@ impl<'a> Serializer for Writer<'a> {
     fn serialize_struct(self, name: &'static str, _: usize) -> Result<Parts<'a>, Error> {
         let quantity = match self.form {
             _ if !name.starts_with('$') => None,
-            Presentation::Digest => Some(Unit::Own),
+            Presentation::Digest => role_of(name).map(|r| Unit::This(r.base)),
             Presentation::Again(system) => role_of(name).map(|r| Unit::Again(r, system)),
             form => form.unit_of(name).map(Unit::This),
         };
