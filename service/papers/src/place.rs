@@ -20,7 +20,12 @@ pub struct Room {
     rows: usize,
     /// Rectangles that nothing may cover.
     taken: Vec<Rect>,
+    /// Which of them hold a text.
+    texts: Vec<bool>,
     taken_in: Vec<Vec<usize>>,
+    /// Leaders, which nothing may cover either.
+    leaders: Vec<Line>,
+    leaders_in: Vec<Vec<usize>>,
     /// Lines that are better not covered.
     lines: Vec<Line>,
     lines_in: Vec<Vec<usize>>,
@@ -47,16 +52,30 @@ impl Room {
             columns,
             rows,
             taken: Vec::new(),
+            texts: Vec::new(),
             taken_in: vec![Vec::new(); columns * rows],
+            leaders: Vec::new(),
+            leaders_in: vec![Vec::new(); columns * rows],
             lines: Vec::new(),
             lines_in: vec![Vec::new(); columns * rows],
         }
     }
 
-    /// Marks a rectangle as taken.
+    /// Marks a rectangle as taken by a mark.
     pub fn take(&mut self, rect: Rect) {
+        self.take_by(rect, false);
+    }
+
+    /// Marks a rectangle as taken by a text: no leader runs through it, not even from a mark
+    /// that lies under it.
+    pub fn take_text(&mut self, rect: Rect) {
+        self.take_by(rect, true);
+    }
+
+    fn take_by(&mut self, rect: Rect, text: bool) {
         let at = self.taken.len();
         self.taken.push(rect);
+        self.texts.push(text);
         for cell in self.cells(&rect) {
             self.taken_in[cell].push(at);
         }
@@ -66,13 +85,7 @@ impl Room {
     pub fn avoid(&mut self, from: (f64, f64), to: (f64, f64)) {
         let at = self.lines.len();
         self.lines.push((from, to));
-        let around = Rect {
-            x: from.0.min(to.0),
-            y: from.1.min(to.1),
-            w: (from.0 - to.0).abs(),
-            h: (from.1 - to.1).abs(),
-        };
-        for cell in self.cells(&around) {
+        for cell in self.cells(&reach((from, to))) {
             if crosses(&self.cell(cell), from, to) {
                 self.lines_in[cell].push(at);
             }
@@ -83,22 +96,17 @@ impl Room {
     pub fn free(&self, rect: &Rect) -> bool {
         self.field.holds(rect)
             && self.cells(rect).all(|cell| {
-                self.taken_in[cell]
-                    .iter()
-                    .all(|i| !self.taken[*i].overlaps(rect))
+                let mut taken = self.taken_in[cell].iter();
+                let mut leaders = self.leaders_in[cell].iter();
+                taken.all(|i| !self.taken[*i].overlaps(rect))
+                    && leaders.all(|i| !runs_through(self.leaders[*i], rect))
             })
     }
 
     /// What of a line runs beside all that is taken, with a clear edge around that.
     pub fn around(&self, (from, to): Line, clear: f64) -> Vec<Line> {
-        let reach = Rect {
-            x: from.0.min(to.0),
-            y: from.1.min(to.1),
-            w: (from.0 - to.0).abs(),
-            h: (from.1 - to.1).abs(),
-        };
         let mut covered: Vec<(f64, f64)> = Vec::new();
-        for cell in self.cells(&reach.grown(clear)) {
+        for cell in self.cells(&reach((from, to)).grown(clear)) {
             for i in &self.taken_in[cell] {
                 covered.extend(shape::shares(self.taken[*i].grown(clear), (from, to)));
             }
@@ -175,11 +183,25 @@ impl Room {
 
     /// Takes the room of a label and its leader.
     pub fn keep(&mut self, placed: &Placed) {
-        self.take(placed.rect);
-        if let Some(leader) = placed.leader {
-            let beads: Vec<Rect> = self.beads(leader).collect();
-            beads.into_iter().for_each(|bead| self.take(bead));
+        self.take_text(placed.rect);
+        let Some(leader) = placed.leader else {
+            return;
+        };
+        beads(leader).for_each(|bead| self.take(bead));
+        for cell in self.cells(&reach(leader)) {
+            self.leaders_in[cell].push(self.leaders.len());
         }
+        self.leaders.push(leader);
+    }
+
+    /// Whether a leader keeps clear of all that is taken. Where it leaves its mark it may touch
+    /// that, of which it is drawn, but no text.
+    fn leads(&self, leader: Line) -> bool {
+        let clear = |cell: usize| {
+            let mut texts = self.taken_in[cell].iter().filter(|i| self.texts[**i]);
+            texts.all(|i| !runs_through(leader, &self.taken[*i]))
+        };
+        beads(leader).all(|bead| self.free(&bead)) && self.cells(&reach(leader)).all(clear)
     }
 
     fn spot(
@@ -198,7 +220,7 @@ impl Room {
                     continue;
                 }
                 let leader = (ring > 0).then(|| leader_line(at, radius, &rect));
-                if leader.is_some_and(|l| !self.beads(l).all(|bead| self.free(&bead))) {
+                if leader.is_some_and(|l| !self.leads(l)) {
                     continue;
                 }
                 let covers = self.crossed(&rect);
@@ -215,24 +237,6 @@ impl Room {
             }
         }
         best.map(|(_, placed)| placed)
-    }
-
-    /// Small squares along a leader, clear of its mark and of its label.
-    fn beads(&self, (from, to): Line) -> impl Iterator<Item = Rect> + use<> {
-        let (dx, dy) = (to.0 - from.0, to.1 - from.1);
-        let long = math::hypot(dx, dy).max(1e-9);
-        // the corner of the square around the mark lies on the way
-        let (first, last) = (1.2, long - 0.5);
-        let count = ((last - first) / BEAD).max(0.0) as usize;
-        (0..=count).map(move |i| {
-            let t = (first + i as f64 * BEAD) / long;
-            Rect {
-                x: from.0 + t * dx - BEAD / 2.0,
-                y: from.1 + t * dy - BEAD / 2.0,
-                w: BEAD,
-                h: BEAD,
-            }
-        })
     }
 
     /// Cells that a rectangle touches.
@@ -295,6 +299,25 @@ pub fn best(room: &Room, places: impl Iterator<Item = Rect>) -> Option<Rect> {
 
 /// Side of the squares along a leader, mm.
 const BEAD: f64 = 0.5;
+
+/// Small squares along a leader, clear of its mark and of its label.
+fn beads((from, to): Line) -> impl Iterator<Item = Rect> {
+    let (dx, dy) = (to.0 - from.0, to.1 - from.1);
+    let long = math::hypot(dx, dy).max(1e-9);
+    // the corner of the square around the mark lies on the way
+    let (first, last) = (1.2, long - 0.5);
+    let count = ((last - first) / BEAD).max(0.0) as usize;
+    (0..=count).map(move |i| {
+        let t = (first + i as f64 * BEAD) / long;
+        Rect {
+            x: from.0 + t * dx - BEAD / 2.0,
+            y: from.1 + t * dy - BEAD / 2.0,
+            w: BEAD,
+            h: BEAD,
+        }
+    })
+}
+
 /// Gaps between mark and label, mm; beyond the first one a leader is needed.
 const RINGS: [f64; 4] = [0.9, 3.5, 7.0, 11.0];
 /// cos 45 degrees.
@@ -340,6 +363,22 @@ fn leader_line(at: (f64, f64), radius: f64, label: &Rect) -> Line {
 /// Whether a line runs through a rectangle.
 fn crosses(rect: &Rect, from: (f64, f64), to: (f64, f64)) -> bool {
     shape::shares(*rect, (from, to)).is_some()
+}
+
+/// The same of a leader and a text or a mark, which may touch.
+fn runs_through((from, to): Line, rect: &Rect) -> bool {
+    const APART: f64 = 0.1;
+    crosses(&rect.grown(-APART), from, to)
+}
+
+/// The rectangle that a line spans.
+fn reach((from, to): Line) -> Rect {
+    Rect {
+        x: from.0.min(to.0),
+        y: from.1.min(to.1),
+        w: (from.0 - to.0).abs(),
+        h: (from.1 - to.1).abs(),
+    }
 }
 
 #[cfg(test)]

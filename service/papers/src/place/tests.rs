@@ -78,6 +78,52 @@ fn a_leader_runs_over_nothing() {
     );
 }
 
+/// A mark may lie under the start of its leader, a text may not, however little of it is in
+/// the way.
+#[test]
+fn a_leader_does_not_start_in_a_text() {
+    let foot = (60.0, 40.0);
+    let over = Rect {
+        x: 50.0,
+        y: 36.0,
+        w: 20.0,
+        h: 4.5,
+    };
+    let found = |room: &mut Room| room.label_at(foot, 0.3, (9.0, 3.0), (0.0, 1.0), &[1e6, 4.0]);
+    let mut room = Room::new(FIELD);
+    room.take(over);
+    let leader = found(&mut room).and_then(|p| p.leader).expect("a leader");
+    assert!(leader.0.1 < over.bottom() && leader.1.1 > over.bottom());
+    let mut room = Room::new(FIELD);
+    room.take_text(over);
+    assert_eq!(found(&mut room), None);
+}
+
+#[test]
+fn nothing_covers_the_ends_of_a_leader() {
+    let mut room = Room::new(FIELD);
+    room.keep(&Placed {
+        rect: Rect {
+            x: 55.0,
+            y: 52.0,
+            w: 10.0,
+            h: 4.0,
+        },
+        leader: Some(((60.0, 40.0), (60.0, 52.0))),
+        covers: 0,
+    });
+    let text = |y: f64| Rect {
+        x: 56.0,
+        y,
+        w: 8.0,
+        h: 3.0,
+    };
+    assert!(room.free(&text(37.0)));
+    for y in [37.2, 37.7, 40.0, 46.0, 49.0] {
+        assert!(!room.free(&text(y)), "{y}");
+    }
+}
+
 #[test]
 fn a_line_goes_round_what_is_taken() {
     let mut room = Room::new(FIELD);

@@ -17,7 +17,7 @@ pub fn write(svg: &mut Svg, room: &mut Room, field: Rect, shape: &Shape, texts: 
     let inside = lines.inside(room, field, shape, (1.5, 2.0));
     let rect = match inside {
         Some(rect) => {
-            room.take(rect);
+            room.take_text(rect);
             Some(rect)
         }
         None => beside(svg, room, field, shape, lines.size),
@@ -37,7 +37,7 @@ pub fn write_inside(
     let rect = lines.inside(room, field, shape, (1.0, 1.0));
     match rect.filter(|r| room.crossed(r) == 0) {
         Some(rect) => {
-            room.take(rect);
+            room.take_text(rect);
             lines.put(svg, room, rect);
             true
         }
