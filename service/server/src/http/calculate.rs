@@ -11,6 +11,7 @@ use tokio::sync::oneshot;
 use tokio::time::timeout;
 use tracing::Span;
 
+use super::content::Content;
 use super::{State, body, only, respond, stream};
 use crate::batch::{self, Batch};
 use crate::problem::{self, Problem};
@@ -52,24 +53,23 @@ async fn calculate(
     let service = state.service;
     let answer = move |body: &Bytes, stop: Option<Arc<AtomicBool>>| {
         let schemas = &service.schemas;
-        service.answer(
-            entry,
-            &Ask {
-                body,
-                csv,
-                schemas,
-                media,
-                form: None,
-                stop,
-            },
-        )
+        let ask = Ask {
+            body,
+            csv,
+            schemas,
+            media,
+            form: None,
+            stop,
+        };
+        let reply = service.answer(entry, &ask)?;
+        Ok::<_, Problem>((reply.media, Content::new(reply.into_bytes())))
     };
-    let reply = if entry.takes_long(&body) {
+    let (media, content) = if entry.takes_long(&body) {
         pooled(&state, move |stop| answer(&body, Some(stop.clone()))).await??
     } else {
         answer(&body, None)?
     };
-    Ok(respond::content(reply.media, reply.into_bytes()))
+    Ok(respond::content(media, content))
 }
 
 async fn calculate_batch(
@@ -87,10 +87,11 @@ async fn calculate_batch(
     let service = state.service;
     let answered = pooled(&state, move |stop| {
         let batch = read_batch(&body, lines, service, entry)?;
-        Ok::<_, Problem>(batch::answer_json(&batch, service, entry, stop))
+        let answers = batch::answer_json(&batch, service, entry, stop);
+        Ok::<_, Problem>(answers.map(Content::new))
     });
     match answered.await?? {
-        Some(bytes) => Ok(respond::content(JSON, bytes)),
+        Some(content) => Ok(respond::content(JSON, content)),
         None => Err(late(&state)),
     }
 }

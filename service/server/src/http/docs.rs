@@ -3,10 +3,11 @@
 
 use std::sync::Arc;
 
-use actix_web::web::{Path, ServiceConfig};
+use actix_web::web::{self, Path, ServiceConfig};
 use actix_web::{HttpRequest, HttpResponse};
 use utoipa_swagger_ui::Config;
 
+use super::content::Content;
 use super::get::resource;
 use super::respond;
 use crate::problem::{self, Problem};
@@ -30,10 +31,13 @@ async fn to_folder(_: HttpRequest) -> HttpResponse {
 
 async fn file(settings: Arc<Config<'static>>, path: Path<String>) -> Result<HttpResponse, Problem> {
     match utoipa_swagger_ui::serve(&path, settings) {
-        Ok(Some(file)) => Ok(respond::content(
-            &file.content_type,
-            file.bytes.into_owned(),
-        )),
+        Ok(Some(file)) => {
+            // megabytes of script
+            let content = web::block(move || Content::new(file.bytes.into_owned()))
+                .await
+                .map_err(|_| Problem::internal())?;
+            Ok(respond::content(&file.content_type, content))
+        }
         Ok(None) => Err(Problem::new(&problem::UNKNOWN_PATH, "no such file")),
         Err(_) => Err(Problem::internal()),
     }

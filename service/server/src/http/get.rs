@@ -5,6 +5,7 @@ use std::sync::atomic::Ordering;
 use actix_web::web::{self, Data, Path, ServiceConfig};
 use actix_web::{HttpRequest, HttpResponse, Route};
 
+use super::content::Content;
 use super::{State, only, respond};
 use crate::pages::{self, PAGES, Page, ProblemEntry};
 use crate::problem::{self, Problem};
@@ -37,7 +38,7 @@ pub fn resource(config: &mut ServiceConfig, path: &str, answer: impl Fn(Route) -
 
 async fn plain(page: &'static Page, request: HttpRequest) -> Result<HttpResponse, Problem> {
     let media = respond::media(&request, &[JSON])?;
-    Ok(respond::content(media, (page.body)()))
+    Ok(respond::short(media, (page.body)()))
 }
 
 async fn ready(
@@ -55,17 +56,17 @@ async fn ready(
 async fn document(request: HttpRequest, state: Data<State>) -> Result<HttpResponse, Problem> {
     let media = respond::media(&request, &[JSON])?;
     let service = state.service;
-    let text = web::block(move || service.document().as_bytes().to_vec())
+    let content = web::block(move || Content::new(service.document().as_bytes().to_vec()))
         .await
         .map_err(|_| Problem::internal())?;
-    Ok(respond::content(media, text))
+    Ok(respond::content(media, content))
 }
 
 async fn problems(request: HttpRequest) -> Result<HttpResponse, Problem> {
     if respond::media(&request, &[JSON, "text/html"])? == JSON {
         let page = PAGES.iter().find(|page| page.path == "/problems");
         let body = page.map(|page| (page.body)()).unwrap_or_default();
-        return Ok(respond::content(JSON, body));
+        return Ok(respond::short(JSON, body));
     }
     let list: String = pages::all_problems()
         .iter()
@@ -85,7 +86,7 @@ async fn one_problem(request: HttpRequest, code: Path<String>) -> Result<HttpRes
         return Err(Problem::new(&problem::UNKNOWN_PATH, detail));
     };
     if media == JSON {
-        return Ok(respond::content(JSON, pages::line(&entry)));
+        return Ok(respond::short(JSON, pages::line(&entry)));
     }
     Ok(html(entry.code, &in_words(&entry)))
 }
@@ -104,7 +105,7 @@ fn html(title: &str, content: &str) -> HttpResponse {
         "<!doctype html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>{title}</title></head>\n\
          <body><h1>{title}</h1>\n{content}\n</body></html>\n"
     );
-    respond::content(HTML, page.into_bytes())
+    respond::short(HTML, page.into_bytes())
 }
 
 fn escaped(text: &str) -> String {

@@ -4,6 +4,7 @@
 mod accept;
 mod body;
 mod calculate;
+mod content;
 #[cfg(feature = "docs-ui")]
 mod docs;
 mod get;

@@ -6,11 +6,9 @@ use actix_web::body::BoxBody;
 use actix_web::http::StatusCode;
 use actix_web::http::header::{ACCEPT, CONTENT_TYPE, RETRY_AFTER, VARY};
 use actix_web::{HttpRequest, HttpResponse, ResponseError};
-use base64::Engine as _;
-use base64::engine::general_purpose::STANDARD;
-use sha2::{Digest, Sha256};
 
 use super::accept;
+use super::content::Content;
 use crate::problem::{self, Problem};
 
 /// Seconds after which a refused client may come back.
@@ -40,24 +38,24 @@ pub fn choose<'a>(ranges: &str, offered: &[&'a str]) -> Result<&'a str, Problem>
     })
 }
 
-/// A response with content and its digest (RFC 9530).
-pub fn content(media: &str, bytes: Vec<u8>) -> HttpResponse {
+/// A response with short content: its digest is taken here.
+pub fn short(media: &str, bytes: Vec<u8>) -> HttpResponse {
+    content(media, Content::new(bytes))
+}
+
+/// A response with content and its digest.
+pub fn content(media: &str, content: Content) -> HttpResponse {
     let mut response = HttpResponse::Ok();
     response
         .insert_header((CONTENT_TYPE, media))
         .insert_header((VARY, "Accept"))
-        .insert_header(("content-digest", digest(Sha256::digest(&bytes).as_slice())));
+        .insert_header(("content-digest", content.digest()));
     if media == "image/svg+xml" {
         // labels are the caller's; a drawing runs nothing and fetches nothing
         let policy = "default-src 'none'; style-src 'unsafe-inline'";
         response.insert_header(("content-security-policy", policy));
     }
-    response.body(bytes)
-}
-
-/// A digest as a header carries it.
-pub fn digest(sha256: &[u8]) -> String {
-    format!("sha-256=:{}:", STANDARD.encode(sha256))
+    response.body(content.into_body())
 }
 
 /// A response that says what is wrong.

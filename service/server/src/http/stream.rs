@@ -19,7 +19,7 @@ use tokio::sync::mpsc::error::TrySendError;
 use tokio::sync::{mpsc, oneshot};
 
 use super::calculate::{NDJSON, StopOnDrop, busy, read_batch};
-use super::{State, respond};
+use super::{State, content};
 use crate::problem::Problem;
 use crate::table::Entry;
 
@@ -57,7 +57,7 @@ pub async fn respond(
         };
         let counts = batch.answer(service, entry, &stop, |item| line.send(item));
         if let Some(counts) = counts {
-            let digest = respond::digest(line.digest.clone().finalize().as_slice());
+            let digest = content::digest(line.digest.clone().finalize().as_slice());
             let last = json!({ "counts": counts, "content_digest": digest });
             // the last one; nothing is left to stop
             let _ = line.send(last.to_string().into_bytes());
