@@ -3,6 +3,8 @@
 
 mod common;
 
+use std::collections::BTreeSet;
+
 use bearwell_engine::answer_table::{AnswerColumn, AnswerTable, Cell};
 use bearwell_engine::contract::Paper;
 use bearwell_engine::helix::{
@@ -54,9 +56,14 @@ fn layers() -> impl Strategy<Value = Vec<(f64, Value, String)>> {
     })
 }
 
-/// What stands in the ground: shares of the depth and of the diameters.
+/// What stands in the ground: shares of the depth and of the diameters. Two helices of one
+/// label are refused; of those that chance gives one label only the first stays.
 fn helices() -> impl Strategy<Value = Vec<(f64, f64, String)>> {
-    prop::collection::vec((0.02..1.0_f64, 0.0..1.0_f64, label()), 1..=8)
+    prop::collection::vec((0.02..1.0_f64, 0.0..1.0_f64, label()), 1..=8).prop_map(|mut all| {
+        let mut labels = BTreeSet::new();
+        all.retain(|helix| labels.insert(helix.2.clone()));
+        all
+    })
 }
 
 #[derive(Debug, Clone)]
