@@ -8,6 +8,8 @@ use super::sparse::{PIVOT_MIN, Stopped};
 /// or the deflection of the next one.
 pub(super) const WIDTH: usize = 3;
 
+const _: () = assert!(WIDTH == 3, "the first rows are told apart one by one");
+
 /// Columns that are solved at once where there are more than that.
 const ABREAST: usize = 4;
 
@@ -41,25 +43,39 @@ impl Band {
     /// Factorises it.
     pub fn factor(mut self) -> Result<BandFactor, Stopped> {
         for k in 0..self.diagonal.len() {
-            let given = self.diagonal[k];
-            let mut pivot = given;
-            let mut row = self.below[k];
-            for d in (1..=WIDTH.min(k)).rev() {
-                let y = row[d - 1];
-                for nearer in (1..d).rev() {
-                    row[nearer - 1] -= self.below[k - nearer][d - nearer - 1] * y;
-                }
-                let l = y / self.diagonal[k - d];
-                pivot -= l * y;
-                row[d - 1] = l;
-            }
-            if pivot.is_nan() || pivot <= PIVOT_MIN * given {
-                return Err(Stopped::Singular(k));
-            }
-            self.below[k] = row;
-            self.diagonal[k] = pivot;
+            let done = match k {
+                0 => self.factor_row::<0>(k),
+                1 => self.factor_row::<1>(k),
+                2 => self.factor_row::<2>(k),
+                _ => self.factor_row::<WIDTH>(k),
+            };
+            done?;
         }
         Ok(BandFactor(self))
+    }
+
+    /// Factorises a row that has so many entries before the diagonal. With their number known
+    /// beforehand nothing goes through memory.
+    #[inline(always)]
+    fn factor_row<const ENTRIES: usize>(&mut self, k: usize) -> Result<(), Stopped> {
+        let given = self.diagonal[k];
+        let mut pivot = given;
+        let mut row = self.below[k];
+        for d in (1..=ENTRIES).rev() {
+            let y = row[d - 1];
+            for nearer in (1..d).rev() {
+                row[nearer - 1] -= self.below[k - nearer][d - nearer - 1] * y;
+            }
+            let l = y / self.diagonal[k - d];
+            pivot -= l * y;
+            row[d - 1] = l;
+        }
+        if pivot.is_nan() || pivot <= PIVOT_MIN * given {
+            return Err(Stopped::Singular(k));
+        }
+        self.below[k] = row;
+        self.diagonal[k] = pivot;
+        Ok(())
     }
 }
 
@@ -79,20 +95,23 @@ impl BandFactor {
     /// So many columns that it is known beforehand; what each column is solved to is the same.
     fn solve_rows<const M: usize>(&self, x: &mut [[f64; M]]) {
         let Band { below, diagonal } = &self.0;
-        for (i, row) in below.iter().enumerate() {
-            let mut own = x[i];
-            for d in (1..=WIDTH.min(i)).rev() {
-                take(&mut own, row[d - 1], &x[i - d]);
-            }
-            x[i] = own;
-        }
         let n = diagonal.len();
-        for j in (0..n).rev() {
-            let mut own = x[j].map(|v| v / diagonal[j]);
-            for d in (1..=WIDTH.min(n - 1 - j)).rev() {
-                take(&mut own, below[j + d][d - 1], &x[j + d]);
+        for i in 0..n {
+            match i {
+                0 => {}
+                1 => forward::<M, 1>(below, x, i),
+                2 => forward::<M, 2>(below, x, i),
+                _ => forward::<M, WIDTH>(below, x, i),
             }
-            x[j] = own;
+        }
+        for j in (0..n).rev() {
+            x[j] = x[j].map(|v| v / diagonal[j]);
+            match n - 1 - j {
+                0 => {}
+                1 => backward::<M, 1>(below, x, j),
+                2 => backward::<M, 2>(below, x, j),
+                _ => backward::<M, WIDTH>(below, x, j),
+            }
         }
     }
 
@@ -111,6 +130,34 @@ impl BandFactor {
             }
         }
     }
+}
+
+/// Takes from row `i` its so many entries times the rows before it.
+#[inline(always)]
+fn forward<const M: usize, const ENTRIES: usize>(
+    below: &[[f64; WIDTH]],
+    x: &mut [[f64; M]],
+    i: usize,
+) {
+    let mut own = x[i];
+    for d in (1..=ENTRIES).rev() {
+        take(&mut own, below[i][d - 1], &x[i - d]);
+    }
+    x[i] = own;
+}
+
+/// Takes from row `j` the entries in its column times so many rows after it.
+#[inline(always)]
+fn backward<const M: usize, const ENTRIES: usize>(
+    below: &[[f64; WIDTH]],
+    x: &mut [[f64; M]],
+    j: usize,
+) {
+    let mut own = x[j];
+    for d in (1..=ENTRIES).rev() {
+        take(&mut own, below[j + d][d - 1], &x[j + d]);
+    }
+    x[j] = own;
 }
 
 /// Takes `factor` times a row from another one.

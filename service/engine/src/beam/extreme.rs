@@ -1,6 +1,8 @@
 //! Shear and moment within a piece of a line, and their extremes: moments where the shear is
 //! nil, found exactly and never sampled.
 
+use super::abreast::{Ends, Known, Pieces};
+
 /// A part of a line without a jump, under an evenly varying load.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Piece {
@@ -38,12 +40,22 @@ pub struct Extremes {
     pub shear: Spot,
 }
 
+/// Shear under an even load.
+pub(super) fn even_shear(shear: f64, load: f64, x: f64) -> f64 {
+    shear - load * x
+}
+
+/// Moment under an even load.
+pub(super) fn even_moment(moment: f64, shear: f64, load: f64, x: f64) -> f64 {
+    moment + shear * x - 0.5 * load * x * x
+}
+
 impl Piece {
     /// Shear at a distance into the piece.
     ///
     /// V(x) = V0 - q0 x - (q1 - q0) x2/(2 l). Source: dV/dx = -q.
     pub fn shear_at(&self, x: f64) -> f64 {
-        let even = self.shear - self.start * x;
+        let even = even_shear(self.shear, self.start, x);
         if self.end == self.start {
             return even;
         }
@@ -55,7 +67,7 @@ impl Piece {
     ///
     /// M(x) = M0 + V0 x - q0 x2/2 - (q1 - q0) x3/(6 l). Source: dM/dx = V.
     pub fn moment_at(&self, x: f64) -> f64 {
-        let even = self.moment + self.shear * x - 0.5 * self.start * x * x;
+        let even = even_moment(self.moment, self.shear, self.start, x);
         if self.end == self.start {
             return even;
         }
@@ -101,40 +113,24 @@ impl Piece {
         (x > 0.0 && x < l).then_some(x)
     }
 
-    /// Whether nothing of this piece can lie beyond the extremes; true is certain, false is not.
-    ///
-    /// Under a load of one sign the moment lies on one side of its chord, by at most q l2/8; q the
-    /// greater load (N/m), l length (m). Source: M'' = -q.
-    fn within(&self, known: &Extremes, (shear, moment): (f64, f64)) -> bool {
-        let (highest, lowest) = (known.highest_moment.value, known.lowest_moment.value);
-        let most_shear = known.shear.value.abs();
-        // ends are compared as they are; what lies between has a margin for rounding
-        if !(self.shear.abs() <= most_shear
-            && shear.abs() <= most_shear
-            && self.moment <= highest
-            && moment <= highest
-            && self.moment >= lowest
-            && moment >= lowest)
-            || self.start * self.end < 0.0
-        {
-            return false;
-        }
-        let l = self.to - self.from;
-        let (start, end) = (self.start.abs(), self.end.abs());
-        let most = 0.125 * (if start > end { start } else { end }) * l * l;
-        let rise = most + 1e-9 * (most + self.moment.abs() + moment.abs());
-        if most == 0.0 {
-            true
-        } else if self.start + self.end > 0.0 {
-            self.moment + rise <= highest && moment + rise <= highest
-        } else {
-            self.moment - rise >= lowest && moment - rise >= lowest
+    fn alone(&self) -> Pieces<1> {
+        Pieces {
+            from: self.from,
+            to: self.to,
+            shear: [self.shear],
+            moment: [self.moment],
+            start: [self.start],
+            end: [self.end],
         }
     }
 
     /// Widens the extremes by those of this piece, of which the shear and the moment at its end
-    /// are known.
-    pub fn widen(&self, (shear, moment): (f64, f64), found: &mut Option<Extremes>) {
+    /// are known; how they are then.
+    pub fn widen<'a>(
+        &self,
+        (shear, moment): (f64, f64),
+        found: &'a mut Option<Extremes>,
+    ) -> &'a Extremes {
         let first = Spot {
             value: self.moment,
             at: self.from,
@@ -147,8 +143,14 @@ impl Piece {
                 at: self.from,
             },
         });
-        if self.within(extremes, (shear, moment)) {
-            return;
+        let mut known = Known::<1>::nothing(1);
+        known.note(0, extremes);
+        let ends = Ends {
+            shear: [shear],
+            moment: [moment],
+        };
+        if self.alone().within(&ends, &known) {
+            return extremes;
         }
         let (highest, lowest) = (&mut extremes.highest_moment, &mut extremes.lowest_moment);
         let mut bend = |value: f64, at: f64| {
@@ -175,5 +177,6 @@ impl Piece {
             cut(self.shear_at(x), self.from + x);
         }
         cut(shear, self.to);
+        extremes
     }
 }

@@ -9,6 +9,7 @@
 //! Without torsion, lines share the deflection of a node where they meet and nothing else.
 //! With torsion they share its tilt too: what bends one line at the node twists another.
 
+mod abreast;
 mod band;
 mod cases;
 mod element;
@@ -25,6 +26,7 @@ pub(crate) mod three_moment;
 mod unknowns;
 mod walk;
 
+pub use abreast::{ABREAST, Ends, Known, Pieces};
 pub use cases::LineCases;
 pub use extreme::{Extremes, Piece, Spot};
 pub use solve::{Fault, LineSolution, Loads, Solution, solve, solve_under};

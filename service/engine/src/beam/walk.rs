@@ -1,10 +1,10 @@
 //! Along a line, piece by piece: in a case, in a combination of cases, or in many combinations
 //! at once. What is within a piece is told in `extreme`.
 
-use super::{Extremes, Line, LineSolution, Piece};
+use std::ops::Range;
 
-/// Combinations that are summed at once.
-const ABREAST: usize = 4;
+use super::abreast::{ABREAST, Ends, Pieces};
+use super::{Extremes, Line, LineSolution, Piece};
 
 /// Factors of several combinations of the same cases.
 #[derive(Debug, Clone, PartialEq)]
@@ -54,8 +54,10 @@ impl Factors {
             for row in 0..rows {
                 let at = row * n + first;
                 let all = sum(&values[row * m..(row + 1) * m], factors);
-                for (to, sum) in out[at..at + count].iter_mut().zip(all) {
-                    *to = sum;
+                let to = &mut out[at..at + count];
+                match to.as_mut_array::<ABREAST>() {
+                    Some(to) => *to = all,
+                    None => to.copy_from_slice(&all[..count]),
                 }
             }
         }
@@ -125,21 +127,20 @@ impl LineSolution {
         }
     }
 
-    /// Walks along the line in all combinations, several abreast: shown each piece in each of
-    /// them, with the index of the combination and the shear and the moment where the piece ends.
-    /// Each combination is walked along from piece to piece, with the numbers of
-    /// [`LineSolution::walk`] to the last bit.
+    /// Walks along the line in all combinations, several abreast: shown each piece in so many of
+    /// them from one on, and what there is where it ends. Each combination is walked along from
+    /// piece to piece, with the numbers of [`LineSolution::walk`] to the last bit.
     pub fn walk_together(
         &self,
         line: &Line,
         factors: &Factors,
-        mut visit: impl FnMut(usize, Piece, (f64, f64)),
+        mut visit: impl FnMut(Range<usize>, &Pieces<ABREAST>, &Ends<ABREAST>),
     ) {
         let (cut, m) = (&self.loads, self.loads.cases);
         let combinations = factors.combinations();
         for (first, factors) in factors.blocks() {
             let sums = |values: &[f64], row: usize| sum(&values[row * m..(row + 1) * m], factors);
-            let count = ABREAST.min(combinations - first);
+            let these = first..combinations.min(first + ABREAST);
             let (mut shear, mut moment) = ([0.0; ABREAST], [0.0; ABREAST]);
             let mut node = 0;
             for s in 0..cut.stations.len() - 1 {
@@ -154,19 +155,17 @@ impl LineSolution {
                         moment[i] += couple[i];
                     }
                 }
-                let (start, end) = (sums(&cut.start, s), sums(&cut.end, s));
-                for i in 0..count {
-                    let piece = Piece {
-                        from: cut.stations[s],
-                        to: cut.stations[s + 1],
-                        shear: shear[i],
-                        moment: moment[i],
-                        start: start[i],
-                        end: end[i],
-                    };
-                    (shear[i], moment[i]) = piece.at_end();
-                    visit(first + i, piece, (shear[i], moment[i]));
-                }
+                let pieces = Pieces {
+                    from: cut.stations[s],
+                    to: cut.stations[s + 1],
+                    shear,
+                    moment,
+                    start: sums(&cut.start, s),
+                    end: sums(&cut.end, s),
+                };
+                let ends = pieces.ends();
+                visit(these.clone(), &pieces, &ends);
+                (shear, moment) = (ends.shear, ends.moment);
             }
         }
     }
@@ -175,7 +174,7 @@ impl LineSolution {
     pub fn extremes(&self, line: &Line, factors: &[f64]) -> Option<Extremes> {
         let mut found = None;
         self.walk(line, factors, |piece| {
-            piece.widen(piece.at_end(), &mut found)
+            piece.widen(piece.at_end(), &mut found);
         });
         found
     }

@@ -6,7 +6,8 @@ use super::frame::{Frame, resultant};
 use super::outcome::SupportModel;
 use super::plan::{Place, RunPart};
 use crate::beam::{
-    Extremes, Factors, Fault, LineSolution, Loads, Network, Piece, Solution, solve_under,
+    ABREAST, Ends, Extremes, Factors, Fault, Known, LineSolution, Loads, Network, Pieces, Solution,
+    solve_under,
 };
 
 /// A value only replaces another when it is greater by more than rounding.
@@ -175,7 +176,9 @@ pub(super) fn beam_envelopes(
         for (r, line) in model.network.lines.iter().enumerate() {
             let mut parts = PartExtremes::new(frame, r, combinations.len());
             let own = &model.solution.lines[r];
-            own.walk_together(line, &factors, |c, piece, end| parts.add(c, &piece, end));
+            own.walk_together(line, &factors, |these, pieces, ends| {
+                parts.add(these, pieces, ends);
+            });
             for (c, combination) in combinations.iter().enumerate() {
                 for (beam, e) in parts.of(c) {
                     widen(&mut out[beam], e, r, c, model.supports);
@@ -234,6 +237,8 @@ struct PartExtremes<'a> {
     combinations: usize,
     /// One row a part, one column a combination.
     found: Vec<Option<Extremes>>,
+    /// Their values, several combinations abreast.
+    known: Vec<Known<ABREAST>>,
 }
 
 impl<'a> PartExtremes<'a> {
@@ -244,19 +249,36 @@ impl<'a> PartExtremes<'a> {
             part: 0,
             combinations,
             found: vec![None; parts.len() * combinations],
+            known: (0..parts.len())
+                .flat_map(|_| (0..combinations).step_by(ABREAST))
+                .map(|first| Known::nothing(combinations - first))
+                .collect(),
         }
     }
 
-    /// A piece; of every combination from the start of the run on.
-    fn add(&mut self, combination: usize, piece: &Piece, end: (f64, f64)) {
-        if piece.from == 0.0 {
+    /// A piece in some combinations; of all of them from the start of the run on.
+    fn add(
+        &mut self,
+        these: std::ops::Range<usize>,
+        pieces: &Pieces<ABREAST>,
+        ends: &Ends<ABREAST>,
+    ) {
+        if pieces.from == 0.0 {
             self.part = 0;
         }
-        while self.part + 1 < self.parts.len() && piece.from >= self.parts[self.part].to {
+        while self.part + 1 < self.parts.len() && pieces.from >= self.parts[self.part].to {
             self.part += 1;
         }
-        let at = self.part * self.combinations + combination;
-        piece.widen(end, &mut self.found[at]);
+        let blocks = self.combinations.div_ceil(ABREAST);
+        let known = &mut self.known[self.part * blocks + these.start / ABREAST];
+        if pieces.within(ends, known) {
+            return;
+        }
+        let found = &mut self.found[self.part * self.combinations..][these];
+        for (i, found) in found.iter_mut().enumerate() {
+            let end = (ends.shear[i], ends.moment[i]);
+            known.note(i, pieces.piece(i).widen(end, found));
+        }
     }
 
     /// Beams with their extremes in a combination.

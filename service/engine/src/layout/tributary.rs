@@ -139,8 +139,12 @@ fn share(places: &[f64], load: &Load, m: usize, carried: &mut [f64]) {
         } => {
             let q = |x: f64| start + (end - start) * (x - from) / (to - from);
             let mut a = from;
+            let mut i = places.partition_point(|p| *p <= a);
             while a < to {
-                let i = places.partition_point(|p| *p <= a);
+                // from span to span; the first place beyond
+                while i <= last && places[i] <= a {
+                    i += 1;
+                }
                 let b = if i <= last { places[i].min(to) } else { to };
                 let part = Shape::Spread {
                     from: a,

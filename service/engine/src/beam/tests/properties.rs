@@ -4,7 +4,9 @@
 use proptest::prelude::*;
 
 use super::{line, support_moments, uniform};
-use crate::beam::{Factors, Piece, Shape, Support, solve, three_moment};
+use crate::beam::{
+    ABREAST, Extremes, Factors, Known, Piece, Pieces, Shape, Spot, Support, solve, three_moment,
+};
 
 prop_compose! {
     fn random_line()(
@@ -86,12 +88,69 @@ proptest! {
         let (own, line) = (&s.lines[0], &network.lines[0]);
         let mut together = vec![Vec::new(); factors.len()];
         let all = Factors::new(factors.iter().map(|f| f.as_slice()), 3);
-        own.walk_together(line, &all, |c, piece, end| together[c].push((piece, end)));
+        own.walk_together(line, &all, |these, pieces, ends| {
+            for (i, c) in these.enumerate() {
+                together[c].push((pieces.piece(i), (ends.shear[i], ends.moment[i])));
+            }
+        });
         for (f, found) in factors.iter().zip(together) {
             let mut alone = Vec::new();
             own.walk(line, f, |piece| alone.push((piece, piece.at_end())));
             prop_assert_eq!(found, alone);
         }
+    }
+
+    /// Pieces that are taken to be within known extremes have no value beyond them, and several
+    /// are within where each of them is.
+    #[test]
+    fn what_is_within_has_nothing_beyond(
+        lanes in proptest::collection::vec(
+            (-4.0f64..4.0, -1.0f64..1.0, 0.0f64..8.0, 0.0f64..8.0, 0u8..4),
+            ABREAST,
+        ),
+        known in proptest::collection::vec((-0.5f64..3.0, -3.0f64..0.5, 0.0f64..12.0), ABREAST),
+        count in 0..=ABREAST,
+        long in 0.1f64..2.0,
+    ) {
+        let of = |get: &dyn Fn(usize) -> f64| std::array::from_fn::<f64, ABREAST, _>(get);
+        let sign = |i: usize| if lanes[i].4 == 0 { -1.0 } else { 1.0 };
+        let pieces = Pieces {
+            from: 1.0,
+            to: 1.0 + long,
+            shear: of(&|i| lanes[i].0),
+            moment: of(&|i| lanes[i].1),
+            start: of(&|i| sign(i) * lanes[i].2),
+            end: of(&|i| if lanes[i].4 > 1 { sign(i) * lanes[i].2 } else { lanes[i].3 }),
+        };
+        let ends = pieces.ends();
+        let spot = |value| Spot { value, at: 0.0 };
+        let mut all = Known::nothing(count);
+        let mut each = true;
+        for (i, (highest, lowest, most)) in known.into_iter().enumerate().take(count) {
+            let e = Extremes {
+                highest_moment: spot(highest),
+                lowest_moment: spot(lowest),
+                shear: spot(most),
+            };
+            let piece = pieces.piece(i);
+            prop_assert_eq!(piece.at_end(), (ends.shear[i], ends.moment[i]));
+            all.note(i, &e);
+            let mut own = Some(e);
+            let within = *piece.widen(piece.at_end(), &mut own) == e;
+            each &= within;
+            let mut samples = (0..=50).map(|k| long * f64::from(k) / 50.0);
+            let inside = samples.all(|x| {
+                let (v, m) = (piece.shear_at(x), piece.moment_at(x));
+                v.abs() <= most && lowest <= m && m <= highest
+            });
+            prop_assert!(inside || !within, "{:?}", piece);
+        }
+        if pieces.within(&ends, &all) {
+            prop_assert!(each);
+        }
+        prop_assert!(count == 0 || !pieces.within(&ends, &Known::nothing(count)));
+        let one_sign = (0..ABREAST).all(|i| pieces.start[i] * pieces.end[i] >= 0.0);
+        prop_assert_eq!(pieces.within(&ends, &Known::nothing(0)), one_sign);
     }
 
     /// The extreme is no lower than any of a thousand samples, and not above a near one.
