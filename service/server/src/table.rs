@@ -1,9 +1,10 @@
 //! The table of calculations. Route, batch, command line and document all follow from
 //! it: adding a calculation is adding one line to [`CALCULATIONS`].
 
-use std::sync::Arc;
 use std::sync::atomic::AtomicBool;
+use std::sync::{Arc, LazyLock};
 
+use aho_corasick::{AhoCorasick, MatchKind};
 use bearwell_engine::catalogue::refusals;
 use bearwell_engine::contract::{Answer, Calculation, Issue, Noun, Options, Paper, Work, run};
 use bearwell_engine::corrosion::CorrosionLoss;
@@ -72,8 +73,12 @@ pub const CALCULATIONS: &[Entry] = &[
 /// One beam on given piles is a band of equations.
 const ONE_BEAM: Short = Short {
     bytes: 32 << 10,
-    once: "\"points\"",
-    without: &[
+    names: &ONE_BEAM_NAMES,
+};
+
+static ONE_BEAM_NAMES: LazyLock<AhoCorasick> = LazyLock::new(|| {
+    let names = [
+        "\"points\"",
         "search",
         "ways_out",
         "outlines",
@@ -84,8 +89,13 @@ const ONE_BEAM: Short = Short {
         "lifts_off",
         "staking",
         "keep_outs",
-    ],
-};
+    ];
+    // the kind of match for which it looks at several bytes at once
+    let built = AhoCorasick::builder()
+        .match_kind(MatchKind::LeftmostFirst)
+        .build(names);
+    built.expect("few short names")
+});
 
 const _: () = assert!(unique(CALCULATIONS), "two calculations have one name");
 
@@ -126,19 +136,20 @@ pub struct Entry {
 pub struct Short {
     /// Bytes of the body, at most.
     pub bytes: usize,
-    /// A member that stands in the body once at most.
-    pub once: &'static str,
-    /// Members that do not stand in it.
-    pub without: &'static [&'static str],
+    /// The member that stands in the body once at most, and then those that do not stand in it;
+    /// all are looked for in one pass.
+    pub names: &'static LazyLock<AhoCorasick>,
 }
 
 impl Short {
     /// Whether a body is one of these, by a look at its bytes. An escape may hide a name.
     fn holds(&self, body: &[u8]) -> bool {
-        body.len() <= self.bytes
-            && !body.contains(&b'\\')
-            && memmem::find_iter(body, self.once).nth(1).is_none()
-            && self.without.iter().all(|member| !names(body, member))
+        if body.len() > self.bytes || memchr::memchr(b'\\', body).is_some() {
+            return false;
+        }
+        let mut found = self.names.find_iter(body);
+        let first = found.next().map(|name| name.pattern().as_usize());
+        first.is_none() || (first == Some(0) && found.next().is_none())
     }
 }
 
