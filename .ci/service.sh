@@ -2,11 +2,12 @@
 
 PORT=""
 
-# A loopback port on which nothing listens.
+# A loopback port on which nothing listens, below those that clients are given: one that a client has
+# just left cannot be listened on.
 free_port() {
     local port
     while :; do
-        port=$((20000 + RANDOM % 20000))
+        port=$((20000 + RANDOM % 12000))
         (exec 3<>"/dev/tcp/127.0.0.1/$port") 2>/dev/null || {
             echo "$port"
             return
