@@ -116,10 +116,15 @@ fn convex() -> impl Strategy<Value = Vec<(f64, f64)>> {
     })
 }
 
+/// By what share of the whole an area by the grid may be off.
+const SLACK: f64 = 4e-3;
+
 /// Squares of a fine grid, each given whole to where its middle goes: area and first moment
-/// along every side, and by how much an area may be off.
-fn by_grid(o: &Outline, share: impl Fn(Point) -> Vec<(usize, f64, f64)>) -> (Vec<(f64, f64)>, f64) {
-    const CELLS: usize = 400;
+/// along every side. A thin slab has much edge for its area and gets smaller squares.
+fn by_grid(o: &Outline, share: impl Fn(Point) -> Vec<(usize, f64, f64)>) -> Vec<(f64, f64)> {
+    // at the edge half a square more or less
+    let around: f64 = o.sides.iter().map(|s| s.length).sum();
+    let size = 2.0 * SLACK * o.area / around;
     let span = |axis: fn(&Point) -> f64| {
         let all = o.sides.iter().map(|s| axis(&s.start));
         all.fold((f64::INFINITY, f64::NEG_INFINITY), |(lo, hi), v| {
@@ -127,10 +132,11 @@ fn by_grid(o: &Outline, share: impl Fn(Point) -> Vec<(usize, f64, f64)>) -> (Vec
         })
     };
     let ((x0, x1), (y0, y1)) = (span(|p| p.x), span(|p| p.y));
-    let (dx, dy) = ((x1 - x0) / CELLS as f64, (y1 - y0) / CELLS as f64);
+    let (nx, ny) = (((x1 - x0) / size).ceil(), ((y1 - y0) / size).ceil());
+    let (dx, dy) = ((x1 - x0) / nx, (y1 - y0) / ny);
     let mut out = vec![(0.0, 0.0); o.sides.len()];
-    for i in 0..CELLS {
-        for j in 0..CELLS {
+    for i in 0..nx as usize {
+        for j in 0..ny as usize {
             let p = Point {
                 x: x0 + (i as f64 + 0.5) * dx,
                 y: y0 + (j as f64 + 0.5) * dy,
@@ -143,9 +149,7 @@ fn by_grid(o: &Outline, share: impl Fn(Point) -> Vec<(usize, f64, f64)>) -> (Vec
             }
         }
     }
-    // every edge by half a square at most; a thin slab has much edge for its area
-    let around: f64 = o.sides.iter().map(|s| s.length).sum();
-    (out, 0.5 * around * dx.max(dy))
+    out
 }
 
 /// Even and odd crossings of a ray to the east.
@@ -182,7 +186,8 @@ fn ends(o: &Outline, p: Point, direction: Point) -> Vec<(usize, f64, f64)> {
         .collect()
 }
 
-fn compare(o: &Outline, all: &[Vec<Width>], (grid, slack): (Vec<(f64, f64)>, f64)) {
+fn compare(o: &Outline, all: &[Vec<Width>], grid: &[(f64, f64)]) {
+    let slack = SLACK * o.area;
     for (i, (own, (area_by_grid, moment_by_grid))) in all.iter().zip(grid).enumerate() {
         let length = o.sides[i].length;
         assert!(
@@ -215,7 +220,7 @@ proptest! {
             let side = &o.sides[nearest];
             vec![(nearest, side.start.to(p).dot(side.direction), 1.0)]
         });
-        compare(&o, &all, grid);
+        compare(&o, &all, &grid);
     }
 
     #[test]
@@ -224,7 +229,7 @@ proptest! {
         let direction = Point { x: cos(angle), y: sin(angle) };
         let all = half_to_each_end(&o, direction);
         near(total(&all), o.area, 1e-12);
-        compare(&o, &all, by_grid(&o, |p| ends(&o, p, direction)));
+        compare(&o, &all, &by_grid(&o, |p| ends(&o, p, direction)));
     }
 
     /// Turning a slab turns what goes to its sides with it.
@@ -269,7 +274,7 @@ fn strips_of_an_l() {
         };
         let all = half_to_each_end(&o, direction);
         near(total(&all), o.area, 1e-12);
-        compare(&o, &all, by_grid(&o, |p| ends(&o, p, direction)));
+        compare(&o, &all, &by_grid(&o, |p| ends(&o, p, direction)));
     }
 }
 
