@@ -5,22 +5,38 @@ use serde::ser::Error as _;
 use serde_json::Error;
 
 use super::decimal;
-use super::macros::UnitDef;
-use super::round9;
+use super::macros::{Role, UnitDef};
+use super::{role_of, round9};
 
 /// What is written, at the end of what was there.
 pub(super) struct Out {
     pub bytes: Vec<u8>,
     /// The unit of the last number for which one was chosen.
     pub chosen: Option<&'static UnitDef>,
+    roles: [(&'static str, Option<&'static Role>); ROLES_KEPT],
 }
+
+/// An answer has a few roles and many numbers of each.
+const ROLES_KEPT: usize = 8;
 
 impl Out {
     pub fn after(bytes: Vec<u8>) -> Self {
         Self {
             bytes,
             chosen: None,
+            roles: [("", None); ROLES_KEPT],
         }
+    }
+
+    /// [`role_of`], remembered by where the mark stands: marks are texts of the code, and one that
+    /// stands at the same place with the same length is the same.
+    #[inline]
+    pub fn role_of(&mut self, mark: &'static str) -> Option<&'static Role> {
+        let kept = &mut self.roles[(mark.as_ptr().addr() ^ mark.len()) % ROLES_KEPT];
+        if !std::ptr::eq(kept.0, mark) {
+            *kept = (mark, role_of(mark));
+        }
+        kept.1
     }
 
     #[inline]

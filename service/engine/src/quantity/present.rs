@@ -8,7 +8,6 @@ use serde::Serialize;
 
 use super::macros::UnitDef;
 use super::out::Out;
-use super::role_of;
 use super::writer::Writer;
 
 /// Which units an answer is printed in.
@@ -38,11 +37,10 @@ pub enum Presentation {
 
 impl Presentation {
     /// Unit in which what stands under a mark is printed.
-    pub(super) fn unit_of(self, mark: &str) -> Option<&'static UnitDef> {
+    pub(super) fn unit_of(self, mark: &'static str, out: &mut Out) -> Option<&'static UnitDef> {
         match self {
             Presentation::Digest | Presentation::Again(_) => None,
-            Presentation::Printed(System::Si) => role_of(mark).map(|r| r.si),
-            Presentation::Printed(System::UsCustomary) => role_of(mark).map(|r| r.us),
+            Presentation::Printed(system) => out.role_of(mark).map(|role| role.unit(system)),
         }
     }
 }

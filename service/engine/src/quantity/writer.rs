@@ -11,7 +11,6 @@ use super::again::{self, written};
 use super::macros::{Role, UnitDef};
 use super::out::{Out, plain};
 use super::present::{Presentation, System};
-use super::role_of;
 
 /// The unit in which a number is written.
 #[derive(Clone, Copy)]
@@ -208,7 +207,7 @@ impl<'a> Serializer for Writer<'a> {
         variant: &'static str,
     ) -> Result<(), Error> {
         // the unit of a column of a table
-        let unit = self.form.unit_of(name);
+        let unit = self.form.unit_of(name, self.out);
         self.out.known(unit.map_or(variant, |unit| unit.name));
         Ok(())
     }
@@ -249,8 +248,9 @@ impl<'a> Serializer for Writer<'a> {
             form => form,
         };
         // under a mark it is a bare number of a table
+        let unit = self.form.unit_of(name, self.out);
         value.serialize(Writer {
-            unit: self.form.unit_of(name).map_or(self.unit, Unit::This),
+            unit: unit.map_or(self.unit, Unit::This),
             out: self.out,
             form,
         })
@@ -304,9 +304,9 @@ impl<'a> Serializer for Writer<'a> {
     fn serialize_struct(self, name: &'static str, _: usize) -> Result<Parts<'a>, Error> {
         let quantity = match self.form {
             _ if !name.starts_with('$') => None,
-            Presentation::Digest => role_of(name).map(|r| Unit::This(r.base)),
-            Presentation::Again(system) => role_of(name).map(|r| Unit::Again(r, system)),
-            form => form.unit_of(name).map(Unit::This),
+            Presentation::Digest => self.out.role_of(name).map(|r| Unit::This(r.base)),
+            Presentation::Again(system) => self.out.role_of(name).map(|r| Unit::Again(r, system)),
+            form => form.unit_of(name, self.out).map(Unit::This),
         };
         Ok(Parts {
             quantity,

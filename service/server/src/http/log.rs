@@ -39,14 +39,19 @@ pub async fn log(
     if let Ok(value) = HeaderValue::from_str(&id) {
         headers.insert(REQUEST_ID, value);
     }
-    tracing::info!(
-        parent: &span,
-        method = method.as_str(),
-        path,
-        status = response.status().as_u16(),
-        microseconds = began.elapsed().as_micros() as u64,
-        "request"
-    );
+    let status = response.status().as_u16();
+    let microseconds = began.elapsed().as_micros() as u64;
+    // a task of its own runs once this one has sent the response
+    actix_web::rt::spawn(async move {
+        tracing::info!(
+            parent: &span,
+            method = method.as_str(),
+            path,
+            status,
+            microseconds,
+            "request"
+        );
+    });
     Ok(response)
 }
 
