@@ -126,6 +126,22 @@ fn each_role_has_a_base_unit_of_factor_one() {
     }
 }
 
+/// More marks than are kept, and beside each a part of it, which stands at the same place.
+#[test]
+fn a_remembered_role_is_that_of_its_mark() {
+    let mut out = out::Out::after(Vec::new());
+    let name = |role: Option<&Role>| role.map(|role| role.name);
+    for _ in 0..2 {
+        for role in ROLES {
+            for mark in [role.mark, &role.mark[..role.mark.len() - 1], role.name] {
+                for _ in 0..2 {
+                    assert_eq!(name(out.role_of(mark)), name(role_of(mark)), "{mark}");
+                }
+            }
+        }
+    }
+}
+
 #[test]
 fn a_quantity_reads_in_any_unit_and_prints_in_its_role() {
     let depth: Length = serde_json::from_str(r#"{"value": 12, "unit": "in"}"#).unwrap();

@@ -79,7 +79,7 @@ pub(super) struct Parts<'a> {
 }
 
 impl Parts<'_> {
-    #[inline]
+    #[inline(always)]
     fn next(&mut self) {
         if !self.first {
             self.out.byte(b',');
@@ -100,7 +100,9 @@ impl Parts<'_> {
         self.child(value, Unit::Own)
     }
 
-    /// The name of a member; it is from the code, where none needs an escape.
+    /// The name of a member; it is from the code, where none needs an escape. Inlined to where the
+    /// name is known, it is written without a call.
+    #[inline(always)]
     fn name(&mut self, key: &str) {
         debug_assert!(plain(key.as_bytes()), "{key}");
         self.next();
@@ -109,6 +111,7 @@ impl Parts<'_> {
         self.out.put(b"\":");
     }
 
+    #[inline(always)]
     fn member<T: Serialize + ?Sized>(&mut self, key: &str, value: &T) -> Result<(), Error> {
         self.name(key);
         self.child(value, Unit::Own)
@@ -376,6 +379,7 @@ impl SerializeStruct for Parts<'_> {
     type Ok = ();
     type Error = Error;
 
+    #[inline(always)]
     fn serialize_field<T: Serialize + ?Sized>(
         &mut self,
         key: &'static str,
@@ -404,6 +408,7 @@ impl SerializeStructVariant for Parts<'_> {
     type Ok = ();
     type Error = Error;
 
+    #[inline(always)]
     fn serialize_field<T: Serialize + ?Sized>(
         &mut self,
         key: &'static str,
