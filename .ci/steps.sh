@@ -110,6 +110,23 @@ lint() {
     cargo clippy -p bearwell-engine --no-default-features --all-targets -- -D warnings
 }
 
+# Each crate by itself, and the release build beside that: the crates are checked one after
+# another and the program is put together in one piece, each of them on one core.
+build_and_check_alone() {
+    local checks build status=0
+    check_alone &
+    checks=$!
+    cargo build --release -p bearwell >"$SCRATCH/release.log" 2>&1 &
+    build=$!
+    wait "$checks" || status=$?
+    wait "$build" || {
+        status=$?
+        cat "$SCRATCH/release.log"
+    }
+    tail -n 1 "$SCRATCH/release.log"
+    return "$status"
+}
+
 check_alone() {
     cargo check -p bearwell-engine --no-default-features
     cargo check -p bearwell-engine
