@@ -21,12 +21,20 @@ pub struct LineCases {
 impl LineCases {
     /// Cuts the loads of a line.
     pub fn new(line: &Line, cases: usize) -> Self {
-        let mut stations: Vec<f64> = vec![0.0, line.length];
+        let mut stations: Vec<f64> = vec![0.0];
         stations.extend(line.nodes.iter().map(|n| n.at));
+        stations.push(line.length);
+        // nodes come in their order and loads often do, each where the one before it ends: without
+        // what stands there already these are two ascending lists, which are soon sorted
+        let mut add = |at: f64| {
+            if at != 0.0 && at != line.length && stations.last() != Some(&at) {
+                stations.push(at);
+            }
+        };
         for load in &line.loads {
             match load.shape {
-                Shape::Spread { from, to, .. } => stations.extend([from, to]),
-                Shape::Point { at, .. } | Shape::Couple { at, .. } => stations.push(at),
+                Shape::Spread { from, to, .. } => [from, to].into_iter().for_each(&mut add),
+                Shape::Point { at, .. } | Shape::Couple { at, .. } => add(at),
             }
         }
         stations.sort_by(f64::total_cmp);
