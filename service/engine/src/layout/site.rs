@@ -216,17 +216,15 @@ pub(super) fn nearest(points: &[Point]) -> Vec<Option<(usize, f64)>> {
         hi - lo
     };
     let by_x = span(|p| p.x) >= span(|p| p.y);
-    let key = |i: &usize| {
-        if by_x { points[*i].x } else { points[*i].y }
-    };
-    let mut sorted: Vec<usize> = (0..points.len()).collect();
-    sorted.sort_by(|a, b| key(a).total_cmp(&key(b)).then(a.cmp(b)));
+    let along = points.iter().map(|p| if by_x { p.x } else { p.y });
+    let mut sorted: Vec<(f64, usize)> = along.zip(0..).collect();
+    sorted.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.cmp(&b.1)));
     let mut out: Vec<Option<(usize, f64)>> = vec![None; points.len()];
-    for (rank, i) in sorted.iter().enumerate() {
+    for (rank, (here, i)) in sorted.iter().enumerate() {
         let mut best: Option<(usize, f64)> = None;
-        let mut look = |j: usize| -> bool {
+        let mut look = |(there, j): (f64, usize)| -> bool {
             if let Some((_, d)) = best
-                && (key(&j) - key(i)).abs() > d
+                && (there - here).abs() > d
             {
                 return false;
             }
@@ -236,13 +234,13 @@ pub(super) fn nearest(points: &[Point]) -> Vec<Option<(usize, f64)>> {
             }
             true
         };
-        for j in sorted[..rank].iter().rev() {
-            if !look(*j) {
+        for other in sorted[..rank].iter().rev() {
+            if !look(*other) {
                 break;
             }
         }
-        for j in &sorted[rank + 1..] {
-            if !look(*j) {
+        for other in &sorted[rank + 1..] {
+            if !look(*other) {
                 break;
             }
         }
