@@ -1,6 +1,7 @@
 # Steps of .ci/run that start the service on a loopback port, ask it, and stop it by its pid.
 
 PORT=""
+ASKED=0
 
 # A loopback port on which nothing listens, below those that clients are given: one that a client has
 # just left cannot be listened on.
@@ -64,6 +65,7 @@ compare_csv() {
 }
 
 # Each example by HTTP and by `bearwell calc`: the same bytes, 200 or problem as its folder says.
+# Sets ASKED to the requests made.
 compare_examples() {
     local file noun status exit_code want_exit count=0 drawings=0
     while IFS= read -r file; do
@@ -97,17 +99,24 @@ compare_examples() {
         compare_csv "$file"
         tables=$((tables + 1))
     done < <(git ls-files -- 'openapi/examples/*.csv')
+    ASKED=$((count + drawings + tables))
     echo "$count examples, $drawings drawings and $tables requests in CSV, the same bytes by both doors"
     ((count > 0 && drawings > 0 && tables > 0))
 }
 
 same_bytes_by_door() {
-    local workers before=""
+    local workers logged before=""
     for workers in 1 4; do
         : >"$SCRATCH/all"
         start_service "$workers"
         compare_examples
         stop_service
+        # the last ones too, which are written after their response is sent
+        logged=$(grep -c '"path":"/v1/' "$SCRATCH/service.log" || true)
+        if ((logged != ASKED)); then
+            echo "$ASKED requests and $logged lines of the log"
+            return 1
+        fi
         local sum
         sum=$(sha256sum <"$SCRATCH/all")
         echo "$workers workers: sha256 ${sum%% *}"
