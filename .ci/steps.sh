@@ -110,15 +110,15 @@ lint() {
     cargo clippy -p bearwell-engine --no-default-features --all-targets -- -D warnings
 }
 
-# Each crate by itself, and the release build beside that: the crates are checked one after
-# another and the program is put together in one piece, each of them on one core.
-build_and_check_alone() {
-    local checks build status=0
-    check_alone &
-    checks=$!
+# The release build, and beside it what needs debug builds only: for most of its time the program
+# is put together in one piece, on one core.
+release_build_and_debug() {
+    local beside build status=0
+    debug_work &
+    beside=$!
     cargo build --release -p bearwell >"$SCRATCH/release.log" 2>&1 &
     build=$!
-    wait "$checks" || status=$?
+    wait "$beside" || status=$?
     wait "$build" || {
         status=$?
         cat "$SCRATCH/release.log"
@@ -127,6 +127,13 @@ build_and_check_alone() {
     return "$status"
 }
 
+debug_work() {
+    document_drift
+    check_alone
+    selfcheck_by debug "$TARGET/debug/bearwell"
+}
+
+# Each crate by itself.
 check_alone() {
     cargo check -p bearwell-engine --no-default-features
     cargo check -p bearwell-engine
@@ -155,13 +162,11 @@ selfcheck_by() {
 }
 
 # The same calculations by other builds and other processors give the same bytes: every
-# example, answers and drawings, under one digest.
+# example, answers and drawings, under one digest. The debug build was asked before.
 same_bytes_by_build() {
     local cpu name pid
     local -a pids=()
     # each takes one core, so they go side by side
-    selfcheck_by debug "$TARGET/debug/bearwell" &
-    pids+=($!)
     selfcheck_by release "$TARGET/release/bearwell" &
     pids+=($!)
     for cpu in Nehalem Haswell; do
